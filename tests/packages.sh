@@ -1,0 +1,52 @@
+# Sourced by the scripts that install, build and run. Says what each needs, and installs what is missing.
+build_packages="g++ cmake ninja-build pkg-config ccache libcli11-dev libboost-dev libsqlite3-dev nlohmann-json3-dev
+  libkainjow-mustache-dev libsodium-dev"
+test_packages="libgtest-dev libbenchmark-dev python3 clang libclang-rt-14-dev"
+
+installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
+
+# install_missing PACKAGE...
+install_missing() {
+  missing=
+  if ! command -v dpkg-query >/dev/null 2>&1; then
+    echo "This is no Debian system; these packages of Debian 12, or their like, are needed:" "$@" >&2
+    return 0
+  fi
+  for package in "$@"; do installed "$package" || missing="$missing $package"; done
+  [ -z "$missing" ] && return 0
+  as_root=
+  if [ "$(id -u)" -ne 0 ]; then
+    if ! command -v sudo >/dev/null 2>&1; then
+      echo "Missing packages:$missing" >&2
+      echo "Install them as root (apt-get install --no-install-recommends$missing), then run this again." >&2
+      return 1
+    fi
+    as_root=sudo
+  fi
+  echo "installing:$missing"
+  log=$(mktemp)
+  # shellcheck disable=SC2086
+  if ! { $as_root apt-get update && $as_root env DEBIAN_FRONTEND=noninteractive apt-get install -y \
+      --no-install-recommends $missing; } >"$log" 2>&1; then
+    tail -n 20 "$log" >&2
+    rm -f "$log"
+    return 1
+  fi
+  rm -f "$log"
+}
+
+# build FOLDER TARGETS [cmake arguments]: quiet unless it fails
+build() {
+  folder=$1 targets=$2
+  shift 2
+  mkdir -p "$folder"
+  if ! cmake -S "$root" -B "$folder" -G Ninja "$@" >"$folder/configure.log" 2>&1; then
+    cat "$folder/configure.log" >&2
+    return 1
+  fi
+  # shellcheck disable=SC2086
+  if ! cmake --build "$folder" --target $targets >"$folder/build.log" 2>&1; then
+    grep -v '^\[' "$folder/build.log" | head -n 60 >&2
+    return 1
+  fi
+}
