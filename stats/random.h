@@ -1,0 +1,46 @@
+#pragma once
+
+#include <boost/random/mersenne_twister.hpp>
+#include <cstddef>
+#include <cstdint>
+#include <span>
+#include <utility>
+
+namespace stats {
+
+/// Random numbers for Monte Carlo, the same for the same seed on every machine: the engine mt19937_64 (C++
+/// standard, [rand.predef]) seeded with one number, and the documented rules below; no library distribution
+/// is used, because their mappings are not promised.
+class Random {
+ public:
+  explicit Random(std::uint64_t seed) : engine_(seed) {}
+
+  /// The next raw word.
+  std::uint64_t word() { return engine_(); }
+
+  /// A whole number from 0 to `bound` - 1, each equally likely. The upper 32 bits of the next word times
+  /// `bound` give 64 bits, whose upper half is the number; words whose lower half falls below 2^32 modulo
+  /// `bound` are thrown away.
+  /// @param bound  1 or more.
+  /// Source: D. Lemire, ACM Trans. Model. Comput. Simul. 29 (2019) 3.
+  std::uint32_t below(std::uint32_t bound) {
+    for (;;) {
+      const std::uint64_t product = (word() >> 32) * bound;
+      const auto lower = static_cast<std::uint32_t>(product);
+      if (lower >= bound || lower >= (0 - bound) % bound) return static_cast<std::uint32_t>(product >> 32);
+    }
+  }
+
+  /// Every order of `values` equally likely: for i from the last place down to 1, swaps place i with place
+  /// below(i + 1).
+  template <typename Value>
+  void shuffle(std::span<Value> values) {
+    for (std::size_t i = values.size(); i-- > 1;)
+      std::swap(values[i], values[below(static_cast<std::uint32_t>(i + 1))]);
+  }
+
+ private:
+  boost::random::mt19937_64 engine_;
+};
+
+}  // namespace stats
