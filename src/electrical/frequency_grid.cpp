@@ -1,0 +1,54 @@
+#include "electrical/frequency_grid.h"
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <string>
+
+#include "electrical/argument.h"
+
+namespace electrical {
+namespace {
+
+std::string band_text(const Band& band) {
+  return number_text(band.low_hz) + " to " + number_text(band.high_hz) + " Hz";
+}
+
+}  // namespace
+
+Band overlap(const Band& first, const Band& second) {
+  const Band common{std::max(first.low_hz, second.low_hz), std::min(first.high_hz, second.high_hz)};
+  if (!(common.low_hz < common.high_hz)) {
+    throw std::domain_error("two bands must overlap, got " + band_text(first) + " and " + band_text(second));
+  }
+  return common;
+}
+
+std::vector<double> log_spaced(const Band& band, int points) {
+  require_positive("low_hz", band.low_hz);
+  require_positive("high_hz", band.high_hz);
+  if (!(band.low_hz < band.high_hz)) {
+    throw std::domain_error("a band must rise from low to high, got " + band_text(band));
+  }
+  require_within("points", points, 2, 10'000'000);
+  const double step = std::log(band.high_hz / band.low_hz) / (points - 1);
+  std::vector<double> frequency_hz(static_cast<std::size_t>(points));
+  for (int i = 0; i < points; ++i) {
+    frequency_hz[static_cast<std::size_t>(i)] = band.low_hz * std::exp(step * i);
+  }
+  frequency_hz.back() = band.high_hz;
+  return frequency_hz;
+}
+
+double third_octave_centre_hz(int n) {
+  require_within("third-octave number", n, -30, 30);
+  return 1000 * std::pow(10, n / 10.0);
+}
+
+std::vector<double> third_octave_centres_hz() {
+  std::vector<double> centres;
+  for (int n = -17; n <= 13; ++n) centres.push_back(third_octave_centre_hz(n));
+  return centres;
+}
+
+}  // namespace electrical
