@@ -1,0 +1,26 @@
+#include "import/import.h"
+
+#include "import/cable_table.h"
+#include "import/curves.h"
+#include "import/header.h"
+#include "import/touchstone.h"
+#include "import/warnings.h"
+#include "text/utf8.h"
+
+namespace imported {
+
+Parsed parse(const Source& source, const Assignment& assignment) {
+  if (text::lower_case(source.name).ends_with(".s1p")) return parse_touchstone(source, assignment);
+  text::Table table = text::parse_table(source.content, source.name);
+  const KnownHeader header = known_header(table);
+  Warnings warnings(table.problems);
+  Parsed parsed;
+  if (header.kind->rows_mean == RowsMean::one_reading_each)
+    parsed.readings = cable_readings(table, header, assignment, warnings);
+  else
+    parsed.readings.push_back(curve_reading(table, header, assignment, warnings));
+  parsed.warnings = warnings.all();
+  return parsed;
+}
+
+}  // namespace imported

@@ -1,0 +1,30 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "import/import.h"
+#include "text/problem.h"
+
+namespace imported {
+
+/// One file to be imported and what it is a reading of.
+struct ManifestEntry {
+  std::string file;  ///< as written; relative to the manifest's own folder
+  Assignment assignment;
+  text::Place place;  ///< of the file's name
+};
+
+struct Manifest {
+  std::vector<ManifestEntry> entries;
+  text::Problems problems;  ///< none yet: for what the reader of the files finds about an entry
+};
+
+/// Reads a manifest: columns `file`, and where wanted `cable`, `rig`, `piece`, `condition`, `repeat`, `note`.
+///
+/// @throws BadInput  with everything wrong: text::parse_table, an unknown column, an empty name of a file,
+///         a file named twice, a repeat that is no whole number from 1.
+Manifest parse_manifest(std::string_view content, const std::string& name);
+
+}  // namespace imported
