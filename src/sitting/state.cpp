@@ -1,0 +1,163 @@
+#include "sitting/state.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "plan/sitting_shape.h"
+#include "text/number.h"
+
+namespace sitting {
+namespace {
+
+constexpr int most_presentations = 16;
+
+void apply_answer(State& state, const Event& event) {
+  Answer& answer = state.at(event.trial).answers[event.who];
+  if (answer.first.empty()) answer.first = event.word;
+  answer.last = event.word;
+  answer.sureness = event.sureness;
+  (event.type == kind::corrected ? answer.correction : answer.note) = event.text;
+  std::erase(state.at(event.trial).missing, event.who);
+}
+
+void apply_spoiled(State& state, const Event& event) {
+  TrialState& trial = state.at(event.trial);
+  (event.flag ? trial.late_spoiled : trial.spoiled) = true;
+  trial.spoiled_by = event.who;
+  trial.spoil_reason = event.word;
+  trial.spoil_words = event.text;
+}
+
+void apply_presented(State& state, const Event& event) {
+  if (event.presentation < 1 || event.presentation > most_presentations)
+    throw std::domain_error("an event names presentation " + std::to_string(event.presentation) +
+                            ", which no trial has");
+  auto& started = state.at(event.trial).started;
+  const auto count = static_cast<std::size_t>(event.presentation);
+  if (started.size() < count) started.resize(count);
+  started[count - 1] = event.text;
+}
+
+void apply_ended(State& state, const Event& event) {
+  state.ended = true;
+  state.ended_early = event.flag;
+  state.ended_by = event.who;
+  state.end_reason = event.text;
+  state.ended_at = event.time;
+}
+
+void apply_compared(State& state, const Event& event) {
+  int differing = static_cast<int>(state.differences.size());
+  for (const SecondEntry& before : state.second_entries) differing -= before.differing;
+  state.second_entries.push_back(
+      {event.who, static_cast<int>(text::whole_number(event.text).value_or(0)), differing});
+}
+
+struct Effect {
+  std::string_view type;
+  bool of_a_trial;
+  void (*apply)(State&, const Event&);
+};
+
+constexpr Effect effects[] = {
+    {kind::presented, true, apply_presented},
+    {kind::answered, true, apply_answer},
+    {kind::corrected, true, apply_answer},
+    {kind::missing, true, [](State& s, const Event& e) { s.at(e.trial).missing.push_back(e.who); }},
+    {kind::spoiled, true, apply_spoiled},
+    {kind::differed, true, [](State& s, const Event& e) { s.differences.push_back(e); }},
+    {kind::opened, false, [](State& s, const Event& e) { s.way = e.word, s.opened_at = e.time; }},
+    {kind::contributed, false, [](State& s, const Event& e) { s.contributions[e.who] = e.text; }},
+    {kind::declared, false,
+     [](State& s, const Event& e) {
+       s.declarations.push_back({e.who, e.word, e.text, e.flag});
+     }},
+    {kind::tagged, false, [](State& s, const Event& e) { s.tagged_by = e.who; }},
+    {kind::fact, false, [](State& s, const Event& e) { s.facts.emplace_back(e.word, e.text); }},
+    {kind::level, false,
+     [](State& s, const Event& e) {
+       s.levels.push_back({e.tag, e.who, e.word, e.text});
+     }},
+    {kind::began, false, [](State& s, const Event&) { s.began = true; }},
+    {kind::rest, false, [](State& s, const Event&) { ++s.rests, s.rested_after = s.current_trial(); }},
+    {kind::noted, false,
+     [](State& s, const Event& e) {
+       s.notes.push_back({e.who, e.text});
+     }},
+    {kind::cue, false,
+     [](State& s, const Event& e) {
+       s.cues.push_back({e.who, e.text});
+     }},
+    {kind::keyed, false,
+     [](State& s, const Event& e) {
+       s.keyed_by.push_back({e.who, ""});
+       s.keyed_with_helpers_sheet = s.keyed_with_helpers_sheet || e.flag;
+     }},
+    {kind::compared, false, apply_compared},
+    {kind::ended, false, apply_ended},
+};
+
+}  // namespace
+
+bool TrialState::settled_for(const std::string& listener) const {
+  return answers.contains(listener) || std::find(missing.begin(), missing.end(), listener) != missing.end();
+}
+
+State::State(const plan::Plan& plan, int sitting) : layout(plan, sitting) {
+  for (const int listener : plan::part_of(plan, sitting).listeners)
+    listeners.push_back(plan.listeners.at(static_cast<std::size_t>(listener)));
+  trials.resize(static_cast<std::size_t>(layout.trials()));
+}
+
+void State::apply(const Event& event) {
+  const auto effect = std::find_if(std::begin(effects), std::end(effects),
+                                   [&](const Effect& one) { return one.type == event.type; });
+  if (effect == std::end(effects))
+    throw std::domain_error("event \"" + event.type +
+                            "\" is not known; a newer blindswap wrote this sitting");
+  if (effect->of_a_trial && !layout.is_trial(event.trial))
+    throw std::domain_error("an event names trial " + std::to_string(event.trial) +
+                            ", which this sitting has not");
+  effect->apply(*this, event);
+}
+
+int State::current_trial() const {
+  for (int trial = layout.trials(); trial >= 1; --trial)
+    if (!at(trial).started.empty()) return trial;
+  return 0;
+}
+
+bool State::is_played(int trial) const {
+  const int spare = layout.spare_of(trial);
+  if (spare == 0) return true;
+  int lost = 0;
+  for (int earlier = layout.first_of(layout.block_of(trial)); earlier < trial; ++earlier)
+    if (at(earlier).spoiled) ++lost;
+  return lost >= spare;
+}
+
+std::vector<std::string> State::waits_for(int trial) const {
+  std::vector<std::string> waiting;
+  if (!is_played(trial) || at(trial).spoiled) return waiting;
+  for (const std::string& listener : listeners)
+    if (!at(trial).settled_for(listener)) waiting.push_back(listener);
+  return waiting;
+}
+
+std::vector<std::string> State::characters() const {
+  std::vector<std::string> characters;
+  for (const std::string& listener : listeners) {
+    const auto found = contributions.find(listener);
+    characters.push_back(found == contributions.end() ? "" : found->second);
+  }
+  return characters;
+}
+
+std::vector<int> State::open_trials() const {
+  std::vector<int> open;
+  for (int trial = 1; trial <= layout.trials(); ++trial)
+    if (!waits_for(trial).empty()) open.push_back(trial);
+  return open;
+}
+
+}  // namespace sitting

@@ -1,0 +1,96 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "plan/plan.h"
+#include "sitting/event.h"
+#include "sitting/layout.h"
+
+namespace sitting {
+
+/// One listener's answer to one trial.
+struct Answer {
+  std::string first;  ///< as first given
+  std::string last;   ///< the one that counts
+  std::string sureness;
+  std::string note;
+  std::string correction;  ///< why it was changed, "" if it never was
+};
+
+/// What is known of one trial; nothing of the order.
+struct TrialState {
+  std::vector<std::string> started;       ///< per presentation so far: the time as written, "" if none was
+  std::map<std::string, Answer> answers;  ///< by listener
+  std::vector<std::string> missing;       ///< listeners who gave none
+  bool spoiled = false;                   ///< in time: withdrawn and replaced
+  bool late_spoiled = false;              ///< too late: shown, counts as answered
+  std::string spoiled_by, spoil_reason, spoil_words;
+
+  bool settled_for(const std::string& listener) const;
+};
+
+struct Declaration {
+  std::string who, moment, words;
+  bool kept;
+};
+
+struct TerminalLevel {
+  int tag;
+  std::string channel, moment, level_db;
+};
+
+struct Remark {
+  std::string who, text;
+};
+
+struct SecondEntry {
+  std::string who;
+  int compared = 0;
+  int differing = 0;
+};
+
+/// A sitting as its events tell it. Applying the same events always gives the same state.
+struct State {
+  State(const plan::Plan& plan, int sitting);
+
+  /// @throws std::domain_error for an event that this program does not know or that names a trial that is not there.
+  void apply(const Event& event);
+
+  /// The last trial of which anything was presented, 0 before the first.
+  int current_trial() const;
+  /// Whether a trial is to be played: planned, or a spare whose block has lost enough trials.
+  bool is_played(int trial) const;
+  /// The listeners that a trial still waits for.
+  std::vector<std::string> waits_for(int trial) const;
+  /// The listeners' characters in the plan's order, "" for who added none.
+  std::vector<std::string> characters() const;
+  /// Every played trial that still waits for somebody.
+  std::vector<int> open_trials() const;
+  TrialState& at(int trial) { return trials[static_cast<std::size_t>(trial - 1)]; }
+  const TrialState& at(int trial) const { return trials[static_cast<std::size_t>(trial - 1)]; }
+
+  Layout layout;
+  std::vector<std::string> listeners;
+  std::vector<TrialState> trials;
+
+  std::string way;  ///< "paper" or "live", "" before it is opened
+  std::string opened_at, ended_at;
+  bool began = false, ended = false, ended_early = false;
+  std::string ended_by, end_reason;
+  std::map<std::string, std::string> contributions;
+  std::vector<Declaration> declarations;
+  std::string tagged_by;
+  std::vector<std::pair<std::string, std::string>> facts;
+  std::vector<TerminalLevel> levels;
+  std::vector<Remark> notes, cues, keyed_by;
+  bool keyed_with_helpers_sheet = false;
+  std::vector<SecondEntry> second_entries;
+  std::vector<Event> differences;  ///< of second entries
+  int rests = 0;
+  int rested_after = 0;  ///< the current trial at the last rest
+};
+
+}  // namespace sitting

@@ -1,0 +1,26 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+
+namespace sitting {
+
+/// The closed list of reasons for which a trial may be spoiled; "other" needs words.
+std::span<const std::string_view> spoil_reasons();
+
+/// How sure a listener may say to be.
+std::span<const std::string_view> sureness_words();
+
+/// A fact of the sitting that decides its result.
+struct FactKind {
+  std::string_view name;   ///< as typed
+  std::string_view title;  ///< as printed
+};
+
+/// Every fact that is asked for, in the order in which it is printed.
+std::span<const FactKind> fact_kinds();
+
+/// Whether `word` stands in `list`.
+bool is_one_of(std::string_view word, std::span<const std::string_view> list);
+
+}  // namespace sitting
