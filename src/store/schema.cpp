@@ -1,0 +1,98 @@
+#include "store/schema.h"
+
+#include <sqlite3.h>
+
+#include <algorithm>
+#include <vector>
+
+#include "store/definitions.h"
+#include "text/error.h"
+
+namespace store {
+namespace {
+
+std::int64_t pragma(const Database& database, const std::string& name) {
+  Statement statement(database, "PRAGMA " + name);
+  return statement.next() ? statement.integer(0) : 0;
+}
+
+void set_version(Database& database, int version) {
+  database.run("PRAGMA user_version = " + std::to_string(version));
+}
+
+}  // namespace
+
+std::span<const Migration> migrations() { return {}; }
+
+void write_schema(Database& database, const std::string& title) {
+  Transaction transaction(database);
+  for (const Definition& definition : definitions()) database.run(definition.sql);
+  Statement(database, "INSERT INTO campaign VALUES (1, ?1)").with(title).run();
+  database.run("PRAGMA application_id = " + std::to_string(campaign_id));
+  set_version(database, schema_version);
+  transaction.keep();
+}
+
+int require_campaign(Database& database, int newest) {
+  if (pragma(database, "application_id") != campaign_id)
+    throw text::BadInput(database.shown() + " is not a campaign: another program made it, or it is empty");
+  const auto version = pragma(database, "user_version");
+  if (version > newest)
+    throw text::BadInput(database.shown() + " was written by a newer blindswap: it has schema " +
+                         std::to_string(version) + ", this program knows schema " + std::to_string(newest) +
+                         "\nopen it with the newer program");
+  if (version < 1) throw text::BadInput(database.shown() + " is damaged: it has no schema version");
+  return static_cast<int>(version);
+}
+
+void migrate(Database& database, const std::filesystem::path& file, int version,
+             std::span<const Migration> steps) {
+  std::filesystem::path copy = std::filesystem::absolute(file);
+  copy += ".schema-" + std::to_string(version);
+  if (std::filesystem::exists(copy))
+    throw text::NotNow(
+        database.shown() + " has schema " + std::to_string(version) +
+        " and must be brought up to date, but the copy to be made before is there already\nmove " +
+        database.shown() + ".schema-" + std::to_string(version) + " elsewhere");
+  try {
+    Statement(database, "VACUUM INTO ?1").with(copy.string()).run();
+    Transaction transaction(database);
+    // Another program may have done it in the meantime.
+    const auto found = pragma(database, "user_version");
+    for (const Migration& step : steps) {
+      if (step.to <= found) continue;
+      database.run(step.sql);
+      set_version(database, step.to);
+    }
+    transaction.keep();
+  } catch (...) {
+    std::error_code ignored;
+    std::filesystem::remove(copy, ignored);
+    throw;
+  }
+}
+
+void require_whole(Database& database) {
+  std::vector<std::string> found;
+  Statement names(database, "SELECT name FROM sqlite_schema");
+  while (names.next()) found.push_back(names.bytes(0));
+  for (const Definition& definition : definitions())
+    if (std::find(found.begin(), found.end(), definition.name) == found.end())
+      throw text::BadInput(database.shown() + " is damaged: it lacks " + definition.name +
+                           "\ngo back to a copy that was made before");
+}
+
+void prepare_connection(Database& database) {
+  Statement journal(database, "PRAGMA journal_mode = WAL");
+  if (!journal.next() || journal.bytes(0) != "wal")
+    throw text::NotNow(
+        database.shown() +
+        " is in a folder that cannot hold a write-ahead log, such as a network share\nkeep the "
+        "campaign on a disk of this computer");
+  journal.run();
+  database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
+  sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
+  sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+}
+
+}  // namespace store
