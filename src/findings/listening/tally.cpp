@@ -1,0 +1,111 @@
+#include "findings/listening/tally.h"
+
+#include <algorithm>
+#include <set>
+#include <stdexcept>
+
+#include "stats/interval.h"
+#include "stats/redraw.h"
+
+namespace findings {
+namespace {
+
+bool is_held(const Evidence& evidence, int sitting) {
+  return std::any_of(evidence.sittings.begin(), evidence.sittings.end(),
+                     [&](const SittingEvidence& one) { return one.number == sitting && one.held; });
+}
+
+bool is_counted(Fate fate, const Counting& counting) {
+  switch (fate) {
+    case Fate::counted:
+      return true;
+    case Fate::spoiled:
+      return counting.spoiled;
+    case Fate::late_spoiled:
+      return counting.late_spoiled;
+    case Fate::not_played:
+      return false;
+  }
+  throw std::logic_error("a fate of trials that no tally knows");
+}
+
+/// The answers that count: by listener, the index of the answer.
+std::map<int, int> answers_of(const TrialEvidence& trial, const Counting& counting) {
+  std::map<int, int> answers = trial.answers;
+  if (counting.first_answers)
+    for (const auto& [listener, answer] : trial.first_answers) answers[listener] = answer;
+  if (counting.listener)
+    std::erase_if(answers, [&](const auto& entry) { return entry.first != *counting.listener; });
+  return answers;
+}
+
+struct Counted {
+  Tally tally;
+  std::vector<stats::Split> splits;
+};
+
+Counted count(const Evidence& evidence, int comparison, const Counting& counting) {
+  Counted result;
+  for (const TrialEvidence* trial : trials_of(evidence, comparison, counting)) {
+    const auto answers = answers_of(*trial, counting);
+    if (answers.empty()) continue;
+    stats::Split split{0, 0};
+    for (const auto& [listener, answer] : answers) ++(answer == 0 ? split.one : split.other);
+    result.tally.score += trial->coin == 0 ? split.one : split.other;
+    result.tally.answers += split.one + split.other;
+    ++result.tally.trials;
+    result.splits.push_back(split);
+  }
+  return result;
+}
+
+}  // namespace
+
+std::optional<int> primary_listener(const plan::Plan& plan) {
+  if (plan.primary_test == "pooled") return std::nullopt;
+  const auto found = std::find(plan.listeners.begin(), plan.listeners.end(), plan.primary_test);
+  if (found == plan.listeners.end())
+    throw std::domain_error("primary test must be \"pooled\" or a listener's name, got \"" +
+                            plan.primary_test + "\"");
+  return static_cast<int>(found - plan.listeners.begin());
+}
+
+std::vector<const TrialEvidence*> trials_of(const Evidence& evidence, int comparison,
+                                            const Counting& counting) {
+  std::vector<const TrialEvidence*> trials;
+  for (const TrialEvidence& trial : evidence.trials.at(static_cast<std::size_t>(comparison)))
+    if (is_counted(trial.fate, counting) && is_held(evidence, trial.sitting)) trials.push_back(&trial);
+  return trials;
+}
+
+Tested tested(const Evidence& evidence, int comparison, const Counting& counting) {
+  const auto [tally, splits] = count(evidence, comparison, counting);
+  if (tally.answers == 0) return {tally, 1};
+  const bool one_sided = plan::protocol_of(evidence.plan).has_right_answer();
+  return {tally, one_sided ? stats::redraw_at_least(splits, tally.score)
+                           : stats::redraw_two_sided(splits, tally.score)};
+}
+
+double p_of_so_few(const Evidence& evidence, int comparison, const Counting& counting) {
+  const auto [tally, splits] = count(evidence, comparison, counting);
+  return stats::redraw_at_most(splits, tally.score);
+}
+
+Limits limits_of(const Tally& tally, double level, bool several_listeners) {
+  Limits limits;
+  limits.treats_answers_as_independent = several_listeners;
+  if (tally.answers == 0) return limits;
+  limits.share = 1.0 * tally.score / tally.answers;
+  limits.lower_one_sided = stats::clopper_pearson_lower(tally.score, tally.answers, 1 - level);
+  limits.upper_one_sided = stats::clopper_pearson_upper(tally.score, tally.answers, 1 - level);
+  return limits;
+}
+
+bool of_several_listeners(const Evidence& evidence, int comparison, const Counting& counting) {
+  std::set<int> listeners;
+  for (const TrialEvidence* trial : trials_of(evidence, comparison, counting))
+    for (const auto& [listener, answer] : answers_of(*trial, counting)) listeners.insert(listener);
+  return listeners.size() > 1;
+}
+
+}  // namespace findings
