@@ -1,0 +1,30 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "report/content/document.h"
+
+namespace report {
+
+/// One comparison with all that stands beside it: a section of depth 3 and its parts.
+std::vector<Section> comparison_sections(const findings::Evidence& evidence,
+                                         const findings::Findings& findings,
+                                         const findings::ComparisonFinding& finding);
+
+/// The id of a comparison's section.
+std::string id_of(const findings::ComparisonFinding& finding);
+
+/// What goes with what.
+Section correlation_section(const findings::Findings& findings);
+
+/// Conditions, pace, and every sitting as recorded.
+std::vector<Section> sitting_sections(const findings::Evidence& evidence, const findings::Findings& findings);
+
+/// The plan as it was sealed.
+Section plan_section(const plan::Plan& plan);
+
+/// Commitment, seed and heads; what the record shows; all plans; how to check.
+std::vector<Section> seal_sections(const findings::Evidence& evidence, const findings::Findings& findings);
+
+}  // namespace report
