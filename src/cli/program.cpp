@@ -1,0 +1,106 @@
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <stdexcept>
+
+#include "cli/console.h"
+#include "text/error.h"
+#include "text/nearest.h"
+
+namespace cli {
+namespace {
+
+constexpr int done = 0, not_now = 1, bad_input = 2, fault = 3;
+
+void collect_names(const CLI::App& app, std::vector<std::string>& names) {
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) names.push_back(command->get_name());
+}
+
+/// The command that was meant, down to the last one that was recognised.
+const CLI::App& deepest(const CLI::App& program) {
+  const CLI::App* command = &program;
+  while (!command->get_subcommands().empty()) command = command->get_subcommands().back();
+  return *command;
+}
+
+std::string full_name(const CLI::App& program, const CLI::App& command) {
+  std::string name = command.get_name();
+  for (const CLI::App* parent = command.get_parent(); parent && parent != &program; parent = parent->get_parent())
+    name = parent->get_name() + " " + name;
+  return &command == &program ? name : program.get_name() + " " + name;
+}
+
+/// Nearest names of commands and options for the words that were not understood.
+std::string suggestion(const CLI::App& program, const std::vector<std::string>& remaining) {
+  if (remaining.empty()) return "";
+  const CLI::App& command = deepest(program);
+  std::vector<std::string> names;
+  collect_names(command, names);
+  for (const CLI::Option* option : command.get_options())
+    for (const std::string& name : option->get_lnames()) names.push_back("--" + name);
+  return text::did_you_mean(remaining.front(), names);
+}
+
+int report_parse_error(const CLI::App& program, const CLI::ParseError& error, Console& console) {
+  const CLI::App& command = deepest(program);
+  if (error.get_exit_code() == static_cast<int>(CLI::ExitCodes::Success)) {
+    if (dynamic_cast<const CLI::CallForVersion*>(&error))
+      console.out << error.what() << "\n";
+    else
+      console.out << command.help(full_name(program, command).substr(0, full_name(program, command).rfind(' ') + 1));
+    return done;
+  }
+  std::vector<std::string> remaining = command.remaining();
+  std::string words = error.what();
+  if (!remaining.empty() && words.find("not expected") != std::string::npos)
+    words = "\"" + remaining.front() + "\" is not known to " + full_name(program, command);
+  console.err << words << suggestion(program, remaining) << "\n"
+              << "see " << full_name(program, command) << " --help\n";
+  return bad_input;
+}
+
+}  // namespace
+
+int run(int count, const char* const* words, std::istream& in, std::ostream& out, std::ostream& err) {
+  Console console{in, out, err};
+  const auto finished = [&](int status) {
+    out.flush();
+    if (out || status != done) return status;
+    err << "the output could not be written; is the disk full?\n";
+    return not_now;
+  };
+  CLI::App program(
+      "Compare audio cables blind, with exact statistics, beside what was measured.\n"
+      "A campaign is one file; commands read and write campaign.blindswap here, or -c FILE.",
+      "blindswap");
+  program.set_version_flag("--version", "blindswap " BLINDSWAP_VERSION);
+  program.require_subcommand(1);
+  program.set_help_flag("-h,--help", "Print this help");
+  program.footer(
+      "Exit status: 0 done, 1 not now (sealed, locked, disk full), 2 wrong use or bad input, 3 a fault in blindswap.\n"
+      "Example: blindswap new --title \"Hall, spring\"");
+  try {
+    add_shelf_commands(program, console);
+    add_plan_commands(program, console);
+    add_sitting_commands(program, console);
+    add_report_commands(program, console);
+    add_calculator_commands(program, console);
+    program.parse(count, words);
+    return finished(done);
+  } catch (const CLI::ParseError& error) {
+    return finished(report_parse_error(program, error, console));
+  } catch (const text::NotNow& error) {
+    err << error.what() << "\n";
+    return not_now;
+  } catch (const text::BadInput& error) {
+    err << error.what() << "\n";
+    return bad_input;
+  } catch (const std::domain_error& error) {
+    err << error.what() << "\n";
+    return bad_input;
+  } catch (const std::exception& error) {
+    err << "fault in blindswap: " << error.what() << "\nnothing that was acknowledged is lost; please report it\n";
+    return fault;
+  }
+}
+
+}  // namespace cli

@@ -1,0 +1,165 @@
+#include <ostream>
+
+#include "cli/options.h"
+#include "desk/prediction.h"
+#include "desk/shelf_text.h"
+#include "text/error.h"
+#include "text/quantity.h"
+
+namespace cli {
+namespace {
+
+void add_new(CLI::App& program, Console& console) {
+  struct Options {
+    std::string campaign, title;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command = add_command(program, "new", "Start a campaign in a new file", "new --title \"Hall, spring\"");
+  add_campaign(command, options->campaign);
+  command->add_option("--title", options->title, "What is investigated, on one line")->required();
+  command->callback([options, &console] {
+    desk::start_campaign(options->campaign, options->title);
+    console.out << "campaign \"" << options->title << "\" starts in " << options->campaign << "\n";
+  });
+}
+
+void add_cable(CLI::App& program, Console& console) {
+  struct Options {
+    std::string campaign, name, note;
+    std::vector<std::string> construction;
+    bool baseline = false;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command = add_command(program, "cable", "Add a cable, or name the baseline",
+                                  "cable heavy-pair --built \"cross-section=4mm2\" --baseline");
+  add_campaign(command, options->campaign);
+  command->add_option("name", options->name, "The cable's name")->required();
+  command->add_option("--built", options->construction, "Construction, as attribute=value; may be repeated");
+  command->add_option("--note", options->note, "Free words");
+  command->add_flag("--baseline", options->baseline, "The others are compared with this one");
+  command->callback([options, &console] {
+    store::Cable cable{options->name, {}, options->note};
+    for (const std::string& typed : options->construction) {
+      const std::size_t at = typed.find('=');
+      if (at == std::string::npos || at == 0)
+        throw text::BadInput("--built \"" + typed + "\" cannot be read; write it like cross-section=4mm2");
+      cable.construction.emplace_back(typed.substr(0, at), typed.substr(at + 1));
+    }
+    desk::add_cable(options->campaign, cable, options->baseline);
+    console.out << "cable \"" << options->name << "\" added" << (options->baseline ? ", the baseline" : "") << "\n";
+  });
+}
+
+void add_baseline(CLI::App& program, Console& console) {
+  struct Options {
+    std::string campaign, name;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command =
+      add_command(program, "baseline", "Name the cable that the others are compared with", "baseline heavy-pair");
+  add_campaign(command, options->campaign);
+  command->add_option("name", options->name, "The cable's name")->required();
+  command->callback([options, &console] {
+    desk::set_baseline(options->campaign, options->name);
+    console.out << "\"" << options->name << "\" is the baseline\n";
+  });
+}
+
+void add_rig(CLI::App& program, Console& console) {
+  struct Options {
+    std::string campaign;
+    desk::RigTyped rig;
+    bool line_level = false;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command = add_command(program, "rig", "Add a rig: source, load, level and programme",
+                                  "rig hall --source 0.1ohm --load 8ohm --rated 8ohm --volume-step 0.5dB");
+  add_campaign(command, options->campaign);
+  command->add_option("name", options->rig.name, "The rig's name")->required();
+  command->add_flag("--line-level", options->line_level, "For interconnects; otherwise it is a loudspeaker rig");
+  command->add_option("--source", options->rig.source, "Output resistance of the amplifier, with unit: 0.1ohm");
+  command->add_option("--source-inductance", options->rig.source_inductance, "With unit: 2uH");
+  command->add_option("--load", options->rig.load,
+                      "8ohm, 47kohm||100pF, or 3.0ohm + 0.1mH + [27ohm||475uF||21.3mH];\n"
+                      "leave it out to import the loudspeaker's impedance for this rig");
+  command->add_option("--rated", options->rig.rated_impedance, "Rated impedance of the loudspeaker: 8ohm");
+  command->add_option("--volume-step", options->rig.volume_step, "Step of the volume control, for trims: 0.5dB");
+  command->add_option("--level-note", options->rig.level_note, "How loud, and where measured");
+  command->add_option("--programme-note", options->rig.programme_note, "What is played");
+  command->callback([options, &console] {
+    if (options->line_level) options->rig.kind = "line level";
+    desk::add_rig(options->campaign, options->rig);
+    console.out << "rig \"" << options->rig.name << "\" added\n";
+  });
+}
+
+void add_import(CLI::App& program, Console& console) {
+  struct Options {
+    std::string campaign, manifest;
+    std::vector<std::string> files;
+    imported::Assignment assignment;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command = add_command(program, "import", "Import readings from text files, all of them or none",
+                                  "import shelf.csv; blindswap import speaker.csv --rig hall");
+  add_campaign(command, options->campaign);
+  command->add_option("files", options->files, "Files; the header row says what each holds");
+  command->add_option("--manifest", options->manifest, "A table file,cable,rig,piece,condition,repeat of many files");
+  command->add_option("--cable", options->assignment.cable, "The cable that a response or noise spectrum is of");
+  command->add_option("--rig", options->assignment.rig, "The rig it was measured on, or whose impedance it is");
+  command->add_option("--piece", options->assignment.piece, "left, right, or a specimen's name");
+  command->add_option("--condition", options->assignment.condition, "Free words");
+  command->add_option("--repeat", options->assignment.repeat, "Number of the repeat")->check(CLI::PositiveNumber);
+  command->callback([options, &console] {
+    if (options->files.empty() == options->manifest.empty())
+      throw text::BadInput("name files to import, or a manifest with --manifest, and not both");
+    const desk::Imported result =
+        options->manifest.empty()
+            ? desk::import_files(options->campaign, {options->files.begin(), options->files.end()}, options->assignment)
+            : desk::import_manifest(options->campaign, options->manifest);
+    for (const std::string& warning : result.warnings) console.err << warning << "\n";
+    console.out << desk::import_text(result);
+  });
+}
+
+void add_list(CLI::App& program, Console& console) {
+  const auto campaign = std::make_shared<std::string>();
+  CLI::App* command = add_command(program, "list", "What the campaign holds: cables, rigs, readings, plans", "list");
+  add_campaign(command, *campaign);
+  command->callback([campaign, &console] { console.out << desk::inventory_text(*campaign); });
+}
+
+void add_predict(CLI::App& program, Console& console) {
+  struct Options {
+    std::string campaign, rig, first, second, weighting = "pink-k";
+    bool json = false;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command = add_command(program, "predict", "What the circuit says of swapping one cable for another",
+                                  "predict heavy-pair thin-pair --rig hall");
+  add_campaign(command, options->campaign);
+  command->add_option("first", options->first, "Cable that is there")->required();
+  command->add_option("second", options->second, "Cable that takes its place")->required();
+  command->add_option("--rig", options->rig, "On this rig")->required();
+  command->add_option("--weighting", options->weighting, "Of the trim whose residual is shown")->capture_default_str();
+  command->add_flag("--json", options->json, "As JSON");
+  command->callback([options, &console] {
+    const desk::Prediction prediction =
+        desk::predict(options->campaign, options->rig, options->first, options->second, options->weighting);
+    console.out << (options->json ? desk::prediction_json(prediction) : desk::prediction_text(prediction));
+  });
+}
+
+}  // namespace
+
+void add_shelf_commands(CLI::App& program, Console& console) {
+  add_new(program, console);
+  add_cable(program, console);
+  add_baseline(program, console);
+  add_rig(program, console);
+  add_import(program, console);
+  add_list(program, console);
+  add_predict(program, console);
+}
+
+}  // namespace cli
