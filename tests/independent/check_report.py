@@ -1,0 +1,342 @@
+"""Computes every statistic of a JSON report again, from the campaign file alone, and compares.
+
+    python3 check_report.py CAMPAIGN PLAN REPORT.json
+
+Numbers must agree to 7 significant figures; frequencies at which an extreme stands to 5, since an extreme is flat there.
+Prints how many numbers were compared; exit status 1 names each that differs.
+"""
+import json
+import math
+import sys
+
+import circuit
+import exact
+from campaign_file import Campaign
+
+
+class Comparer:
+    def __init__(self):
+        self.compared, self.faults = 0, []
+
+    def number(self, where, ours, theirs, digits=7):
+        self.compared += 1
+        if ours is None or theirs is None or isinstance(ours, (str, bool)):
+            fits = ours == theirs
+        else:
+            fits = abs(ours - theirs) <= 0.5 * 10 ** (1 - digits) * abs(ours) + 1e-12
+        if not fits:
+            self.faults.append("%s: computed %r, reported %r" % (where, ours, theirs))
+
+    def numbers(self, where, ours, theirs, digits=7):
+        self.number(where + " (count)", len(ours), len(theirs))
+        for i, (one, other) in enumerate(zip(ours, theirs)):
+            self.number("%s[%d]" % (where, i), one, other, digits)
+
+
+class Study:
+    """A plan with its trials and its circuit."""
+
+    def __init__(self, campaign):
+        self.campaign, self.plan = campaign, campaign.plan
+        self.trials = [t for t in campaign.trials() if t["played"]]
+        self.levels = campaign.levels()
+        self.two_sided = self.plan["protocol"] != "abx"
+        self.level = float(self.plan["level"])
+        self.claims = [i for i, c in enumerate(self.plan["comparisons"]) if c["kind"] == "claim"]
+        self.step = float(self.plan["volume_step_dB"] or 0) if self.plan["levels"] == "trimmed" else 0.0
+        self.load, self.source_ohm = circuit.Load(campaign.impedance()), campaign.source_ohm()
+        self.lines = {s["cable"]: campaign.line(s["cable"]) for s in self.plan["specimens"]}
+        self.band = (max(20.0, self.load.band[0]), min(20000.0, self.load.band[1]))
+
+    def of(self, comparison, spoiled=False, late=True):
+        return [t for t in self.trials if t["comparison"] == comparison and (spoiled or not t["spoiled"]) and
+                (late or not t["late"])]
+
+    def tested(self, trials, which="last", listener=None):
+        splits, score = [], 0
+        for trial in trials:
+            answers = [a for who, a in trial[which].items() if listener in (None, who)]
+            if answers:
+                splits.append((answers.count(0), answers.count(1)))
+                score += answers.count(trial["coin"])
+        return {"score": score, "answers": sum(map(sum, splits)), "trials": len(splits),
+                "p": exact.redraw_p(splits, score, self.two_sided)}
+
+    def primary_listener(self):
+        return None if self.plan["primary_test"] == "pooled" else self.plan["primary_test"]
+
+    def curve(self, specimen):
+        about = self.plan["specimens"][specimen]
+        series = float(about["series_resistance_ohm"] or 0)
+        line, _ = self.lines[about["cable"]]
+        return lambda f: circuit.level_db(line, self.source_ohm, self.load, f, series)
+
+    def attenuation(self, specimen):
+        return self.plan["specimens"][specimen]["trim_steps"] * self.step
+
+
+def check_tested(compare, where, ours, theirs):
+    for key in ("score", "answers", "trials"):
+        compare.number(where + "." + key, ours[key], theirs["tally"][key])
+    compare.number(where + ".p", ours["p"], theirs["p"])
+
+
+def check_limits(compare, where, study, tested, theirs):
+    k, n = tested["score"], tested["answers"]
+    compare.number(where + ".share", k / n if n else 0.0, theirs["share"])
+    compare.number(where + ".lower", exact.lower_limit(k, n, study.level) if n else 0.0, theirs["lower_one_sided"])
+    compare.number(where + ".upper", exact.upper_limit(k, n, study.level) if n else 1.0, theirs["upper_one_sided"])
+
+
+def check_caught(compare, where, study, comparison, trials, theirs):
+    claim = study.plan["comparisons"][comparison]["kind"] == "claim"
+    level = study.level / (len(study.claims) if claim else 1)
+    need = exact.needed(trials, level, study.two_sided)
+    compare.number(where + ".trials", trials, theirs["trials"])
+    compare.number(where + ".level", level, theirs["level"])
+    compare.number(where + ".needed", need, theirs["needed_trials"])
+    share = None if need > trials else exact.root(lambda p: exact.tail(need, trials, p) - theirs["probability"], 0.0, 1.0)
+    compare.number(where + ".share", share, theirs["share"])
+    compare.number(where + ".hearing_share", None if share is None else 2 * share - 1, theirs["hearing_share"])
+    effect = float(study.plan["effect_share"])
+    compare.number(where + ".at_effect", exact.tail(need, trials, effect) if need <= trials else 0.0,
+                   theirs["probability_at_effect"])
+
+
+def check_agreement(compare, where, study, comparison, theirs):
+    trials = [t for t in study.of(comparison) if len(t["last"]) >= 2]
+    names = [n for n in study.plan["listeners"] if any(n in t["last"] for t in trials)]
+    marks = [[t["last"][n] == t["coin"] if n in t["last"] else None for t in trials] for n in names]
+    counts = [[sum(a == t["coin"] for a in t["last"].values()), sum(a != t["coin"] for a in t["last"].values())]
+              for t in trials]
+    both = sum(exact.pairs(sum(row)) for row in counts)
+    alike = sum(exact.pairs(row[0]) + exact.pairs(row[1]) for row in counts)
+    compare.number(where + ".pairs", both, theirs["pairs"])
+    compare.number(where + ".agreeing", alike, theirs["agreeing_pairs"])
+    compare.number(where + ".raw", alike / both, theirs["raw"])
+    compare.number(where + ".p", exact.agreement_p(marks), theirs["p"])
+    scored, answers = sum(r[0] for r in counts), sum(map(sum, counts))
+    crowded = max(scored, answers - scored) >= 0.9 * answers
+    complete = all(len(t["last"]) == len(names) for t in trials)
+    compare.number(where + ".kappa", exact.fleiss_kappa(counts) if complete and not crowded else None,
+                   theirs["fleiss_kappa"])
+
+
+def farthest(values):
+    return max(values, key=abs) if values else None
+
+
+def check_level(compare, where, study, comparison, theirs):
+    first, second = (study.plan["comparisons"][comparison][side] for side in ("first", "second"))
+    played = {t["sitting"] for t in study.of(comparison, spoiled=True)}
+    kept = {key: value for key, value in study.levels.items() if key[0] in played}
+    differences = [value - kept[(s, first, c, m)] for (s, specimen, c, m), value in kept.items()
+                   if specimen == second and (s, first, c, m) in kept]
+    drifts = [value - kept[(s, specimen, c, "start")] for (s, specimen, c, m), value in kept.items()
+              if m == "end" and specimen in (first, second) and (s, specimen, c, "start") in kept]
+    compare.number(where + ".measured", math.fsum(differences) / len(differences) if differences else None,
+                   theirs["measured_dB"])
+    compare.number(where + ".largest", farthest(differences), theirs["largest_measured_dB"])
+    compare.number(where + ".drift", farthest(drifts), theirs["drift_dB"])
+    predicted = circuit.weighted_level_db(study.curve(second), study.band) - \
+        circuit.weighted_level_db(study.curve(first), study.band)
+    trim = study.attenuation(second) - study.attenuation(first)
+    compare.number(where + ".predicted", predicted, theirs["predicted_dB"])
+    compare.number(where + ".trim", trim, theirs["trim_dB"])
+    compare.number(where + ".as_set", predicted - trim, theirs["predicted_as_set_dB"])
+    return trim
+
+
+def check_extremes(compare, where, function, band, own, theirs):
+    (frequency, largest), least, greatest = circuit.extreme(function, band, own)
+    compare.number(where + ".largest", largest, theirs["largest_dB"])
+    if abs(largest) > 1e-9 and abs(abs(least) - abs(greatest)) > 1e-9:
+        compare.number(where + ".frequency", frequency, theirs["frequency_of_largest_Hz"], digits=5)
+    compare.number(where + ".rms", math.sqrt(circuit.log_mean(lambda f: function(f) ** 2, band)), theirs["rms_dB"])
+    return least, greatest
+
+
+def check_residual(compare, where, study, comparison, trim, theirs):
+    first, second = (study.curve(study.plan["comparisons"][comparison][side]) for side in ("first", "second"))
+    own = [p[0] for p in study.load.points]
+    least, greatest = check_extremes(compare, where, lambda f: second(f) - first(f) - trim, study.band, own, theirs)
+    compare.number(where + ".minimum", least, theirs["minimum_dB"])
+    compare.number(where + ".maximum", greatest, theirs["maximum_dB"])
+
+
+def mean_curve(responses):
+    return lambda f: sum(circuit.interpolated(points, f) for points in responses) / len(responses)
+
+
+def check_measured(compare, where, study, comparison, theirs):
+    specimens = [study.plan["specimens"][study.plan["comparisons"][comparison][side]] for side in ("first", "second")]
+    if any(s["series_resistance_ohm"] for s in specimens):
+        compare.number(where, None, theirs)
+        return
+    repeats = [study.campaign.responses(s["cable"]) for s in specimens]
+    first, second = mean_curve(repeats[0]), mean_curve(repeats[1])
+    ends = [(points[0][0], points[-1][0]) for r in repeats for points in r]
+    band = (max([20.0] + [e[0] for e in ends]), min([20000.0] + [e[1] for e in ends]))
+    own = [p[0] for r in repeats for points in r for p in points]
+    check_extremes(compare, where, lambda f: second(f) - first(f), band, own, theirs)
+    compare.number(where + ".weighted",
+                   circuit.weighted_level_db(second, band) - circuit.weighted_level_db(first, band),
+                   theirs["weighted_level_dB"])
+    apart = [other[1] - one[1] for r in repeats for i, a in enumerate(r) for b in r[i + 1:] for one, other in zip(a, b)]
+    compare.number(where + ".repeatability", abs(farthest(apart)) if apart else None,
+                   None if theirs["repeatability_dB"] is None else abs(theirs["repeatability_dB"]))
+
+
+def check_resistance(compare, where, study, comparison, theirs):
+    spreads = []
+    for side in ("first", "second"):
+        about = study.plan["specimens"][study.plan["comparisons"][comparison][side]]
+        line, spread = study.lines[about["cable"]]
+        spreads.append(spread)
+        compare.number(where + "." + side, line[0] + float(about["series_resistance_ohm"] or 0),
+                       theirs["loop_resistance_%s_ohm" % side])
+    compare.number(where + ".spread", max(s for s in spreads if s is not None), theirs["loop_resistance_spread_ohm"])
+
+
+def check_comparison(compare, study, theirs):
+    i = theirs["comparison"]
+    where, listener = "comparison %d" % i, study.primary_listener()
+    primary = study.tested(study.of(i), listener=listener)
+    check_tested(compare, where + ".primary", primary, theirs["primary"])
+    check_limits(compare, where + ".limits", study, primary, theirs["limits"])
+    check_caught(compare, where + ".caught", study, i, primary["trials"], theirs["would_have_been_caught"])
+    check_tested(compare, where + ".with_spoiled", study.tested(study.of(i, spoiled=True), listener=listener),
+                 theirs["with_spoiled"])
+    check_tested(compare, where + ".without_spoiled", study.tested(study.of(i, late=False), listener=listener),
+                 theirs["without_spoiled"])
+    if any(t["first"] != t["last"] for t in study.of(i)):
+        check_tested(compare, where + ".first_answers", study.tested(study.of(i), "first", listener), theirs["first_answers"])
+    else:
+        compare.number(where + ".first_answers", None, theirs["first_answers"])
+    for one in theirs["listeners"]:
+        tested = study.tested(study.of(i), listener=one["listener"])
+        check_tested(compare, where + "." + one["listener"], tested, one["tested"])
+        check_limits(compare, where + "." + one["listener"], study, tested, one["limits"])
+        k, n = tested["score"], tested["answers"]
+        sign = min(1.0, 2 * exact.tail(max(k, n - k), n, 0.5)) if study.two_sided else None
+        compare.number(where + "." + one["listener"] + ".sign_test", sign, one["sign_test_p"])
+    check_agreement(compare, where + ".agreement", study, i, theirs["agreement"])
+    trim = check_level(compare, where + ".level", study, i, theirs["level"])
+    check_residual(compare, where + ".residual", study, i, trim, theirs["predicted_residual"])
+    check_measured(compare, where + ".measured", study, i, theirs["measured"])
+    check_resistance(compare, where + ".resistance", study, i, theirs)
+
+
+def check_families(compare, study, report):
+    found = {c["comparison"]: c for c in report["comparisons"]}
+    p = [found[i]["primary"]["p"] for i in study.claims]
+    for i, adjusted in zip(study.claims, exact.holm(p)):
+        compare.number("comparison %d.p_adjusted" % i, adjusted, found[i]["p_adjusted"])
+    tests = [(i, n) for i in study.claims for n in range(len(found[i]["listeners"]))]
+    for (i, n), adjusted in zip(tests, exact.holm([found[i]["listeners"][n]["tested"]["p"] for i, n in tests])):
+        compare.number("comparison %d.listener %d.p_adjusted" % (i, n), adjusted, found[i]["listeners"][n]["p_adjusted"])
+
+
+def values_of(study, found, measure, sign):
+    """x of one correlation: the difference of each comparison's cables, second less first or its size."""
+    first, second = (study.plan["comparisons"][found["comparison"]][side] for side in ("first", "second"))
+
+    def total(specimen, index):
+        about = study.plan["specimens"][specimen]
+        return study.lines[about["cable"]][0][index] + (float(about["series_resistance_ohm"] or 0) if index == 0 else 0)
+
+    measured, residual = found["measured"] or {}, found["predicted_residual"] or {}
+    value = {"loop resistance, ohm": lambda: total(second, 0) - total(first, 0),
+             "inductance, uH": lambda: 1e6 * (total(second, 1) - total(first, 1)),
+             "capacitance, pF": lambda: 1e12 * (total(second, 2) - total(first, 2)),
+             "predicted level with the trims as set, dB": lambda: found["level"]["predicted_as_set_dB"],
+             "largest predicted residual, dB": lambda: residual["largest_dB"],
+             "r.m.s. predicted residual, dB": lambda: residual["rms_dB"],
+             "level at the load's terminals, dB": lambda: found["level"]["measured_dB"],
+             "largest measured deviation, dB": lambda: measured["largest_dB"],
+             "r.m.s. measured deviation, dB": lambda: measured["rms_dB"],
+             "weighted measured deviation, dB": lambda: measured["weighted_level_dB"]}[measure]()
+    return sign(value)
+
+
+def check_correlations(compare, study, report):
+    found = {c["comparison"]: c for c in report["comparisons"]}
+    all_p = []
+    for one in report["correlations"]:
+        where = "correlation with " + one["measure"]
+        # Shares for the first cable go up as the second's disadvantage does: first less second.
+        sign = abs if one["against"] == "absolute difference" else (lambda v: -v)
+        x = [values_of(study, found[i], one["measure"], sign) for i in one["comparisons"]]
+        y = [found[i]["limits"]["share"] for i in one["comparisons"]]
+        compare.numbers(where + ".x", x, one["x"])
+        compare.numbers(where + ".y", y, one["y"])
+        rho, p, attainable = exact.spearman([round(v, 9) for v in one["x"]], y)
+        compare.number(where + ".rho", rho, one["rho"])
+        compare.number(where + ".p", p, one["p"])
+        compare.number(where + ".smallest_attainable_p", attainable, one["smallest_attainable_p"])
+        first_step = study.level / len(report["correlations"])
+        reachable = attainable is not None and attainable <= first_step * (1 + 1e-12)
+        compare.number(where + ".rho_needed", exact.smallest_significant_rho(len(x), first_step) if reachable else None,
+                       one["rho_needed"])
+        all_p.append(p)
+    for one, adjusted in zip(report["correlations"], exact.benjamini_hochberg(all_p)):
+        compare.number("correlation with " + one["measure"] + ".p_adjusted", adjusted, one["p_adjusted"])
+
+
+def seconds(written):
+    hours, minutes, rest = written.split(":")
+    return 3600 * int(hours) + 60 * int(minutes) + int(rest)
+
+
+def pace_samples(study):
+    places, longest = {}, study.plan["swap_seconds"] + study.plan["presentation_seconds"]
+    overruns = 0
+    for i in range(len(study.plan["comparisons"])):
+        for trial in study.of(i, spoiled=True):
+            for at in range(1, len(trial["sides"])):
+                if trial["started"].get(at) and trial["started"].get(at + 1):
+                    between = seconds(trial["started"][at + 1]) - seconds(trial["started"][at])
+                    same = trial["sides"][at] == trial["sides"][at - 1]
+                    places.setdefault(at, ([], []))[0 if same else 1].append(float(between))
+                    overruns += between > longest
+    compared = [places[at] for at in sorted(places) if all(places[at])]
+    return [v for p in compared for v in p[0]], [v for p in compared for v in p[1]], overruns
+
+
+def check_pace(compare, study, theirs):
+    same, changed, overruns = pace_samples(study)
+    compare.number("pace.same", len(same), theirs["same"])
+    compare.number("pace.changed", len(changed), theirs["changed"])
+    compare.number("pace.overruns", overruns, theirs["overruns"])
+    if not same or not changed:
+        return
+    mean = [sum(v) / len(v) for v in (same, changed)]
+    var = [sum((x - m) ** 2 for x in v) / (len(v) - 1) / len(v) for v, m in zip((same, changed), mean)]
+    compare.number("pace.mean_same", mean[0], theirs["mean_same_s"])
+    compare.number("pace.mean_changed", mean[1], theirs["mean_changed_s"])
+    compare.number("pace.difference", mean[1] - mean[0], theirs["difference_s"])
+    df = sum(var) ** 2 / sum(v * v / (len(s) - 1) for v, s in zip(var, (same, changed)))
+    half = exact.t_quantile(0.975, df) * math.sqrt(sum(var))
+    compare.number("pace.lower", mean[1] - mean[0] - half, theirs["lower_s"])
+    compare.number("pace.upper", mean[1] - mean[0] + half, theirs["upper_s"])
+    compare.number("pace.p", exact.mean_difference_p(changed, same), theirs["p"])
+
+
+def main():
+    file, plan, report_file = sys.argv[1:4]
+    with open(report_file, encoding="utf-8") as stream:
+        report = json.load(stream)
+    study, compare = Study(Campaign(file, plan)), Comparer()
+    for found in report["comparisons"]:
+        check_comparison(compare, study, found)
+    check_families(compare, study, report)
+    check_correlations(compare, study, report)
+    check_pace(compare, study, report["pace"])
+    for fault in compare.faults:
+        print(fault)
+    print("%s: %d numbers compared, %d differ" % (plan, compare.compared, len(compare.faults)))
+    return 1 if compare.faults or compare.compared < 100 else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
