@@ -6,17 +6,11 @@
 #include <cmath>
 
 #include "stats/arguments.h"
+#include "stats/arrangement_count.h"
 #include "stats/random.h"
 
 namespace stats {
 namespace {
-
-/// The trials that one rater answered, and the marks given there (1 right, 0 wrong).
-struct Answered {
-  std::vector<std::size_t> trials;
-  std::vector<char> marks;
-  std::int64_t right() const { return std::count(marks.begin(), marks.end(), char{1}); }
-};
 
 /// How many of the raters placed so far are wrong [0] and right [1] on each trial.
 using Tally = std::vector<std::array<std::int64_t, 2>>;
@@ -73,50 +67,9 @@ double p_of_two(const Answered& one, const Answered& other, std::int64_t common,
   return std::min(1.0, p);
 }
 
-/// Counts all arrangements of the raters from the one at place `next` on.
-struct Enumeration {
-  std::vector<Answered> raters;
-  std::int64_t seen;
-  Tally tally;
-  std::int64_t arrangements = 0;
-  std::int64_t reaching = 0;
-
-  void count_from(std::size_t next, std::int64_t agreeing) {
-    if (next == raters.size()) {
-      ++arrangements;
-      reaching += agreeing >= seen;
-      return;
-    }
-    Answered& rater = raters[next];
-    std::sort(rater.marks.begin(), rater.marks.end());
-    do {
-      const std::int64_t added = place(tally, rater, 1);
-      count_from(next + 1, agreeing + added);
-      place(tally, rater, -1);
-    } while (std::next_permutation(rater.marks.begin(), rater.marks.end()));
-  }
-};
-
-double log_arrangements(const Answered& rater) {
-  const double answers = double(rater.marks.size());
-  const double right = double(rater.right());
-  return std::lgamma(answers + 1) - std::lgamma(right + 1) - std::lgamma(answers - right + 1);
-}
-
 PermutationP p_of_many(std::vector<Answered> raters, std::size_t trials, std::int64_t seen,
                        const MonteCarlo& monte_carlo) {
-  // With nobody missing anything, only the order relative to the first rater matters: that one may stay.
-  const bool complete =
-      std::all_of(raters.begin(), raters.end(), [=](const Answered& r) { return r.trials.size() == trials; });
-  const std::size_t fixed = complete ? 1 : 0;
-  double log_count = 0;
-  for (std::size_t i = fixed; i < raters.size(); ++i) log_count += log_arrangements(raters[i]);
-  if (log_count <= std::log(kExactArrangements)) {
-    Enumeration all{std::move(raters), seen, Tally(trials)};
-    if (complete) place(all.tally, all.raters.front(), 1);
-    all.count_from(fixed, 0);
-    return exact_p(double(all.reaching) / double(all.arrangements));
-  }
+  if (const auto share = share_of_arrangements(raters, trials, seen)) return exact_p(*share);
   Random random(monte_carlo.seed);
   std::int64_t reaching = 0;
   for (int draw = 0; draw < monte_carlo.draws; ++draw) {

@@ -19,16 +19,15 @@ struct SharedMarks {
   PermutationP test;      ///< one-sided: as many agreeing pairs or more
 };
 
-/// Three or more raters: up to this number of arrangements every one is counted; beyond, they are drawn. Two
-/// raters are always exact.
-inline constexpr int kExactArrangements = 5'000'000;
-
 /// Right on the same trials beyond the raters' own shares.
 ///
 /// The null hypothesis: each rater's right and wrong marks fall in any order on the trials that the rater
 /// answered, each order equally likely, independently of the other raters. So neither high shares nor missing
 /// answers make an agreement. Raters all right or all wrong carry no information; with only such raters p
 /// is 1.
+///
+/// Two raters are always exact; three or more where the arrangements can be counted (`share_of_arrangements`: three
+/// raters up to 20 trials or so), else they are drawn.
 ///
 /// @param raters  2 to 100, each with an entry for each of the same 1 to 1,000 trials.
 /// @throws std::domain_error  naming the argument, its value and its range.

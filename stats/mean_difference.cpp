@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "stats/arguments.h"
+#include "stats/division_count.h"
 #include "stats/random.h"
 
 namespace stats {
@@ -49,12 +50,10 @@ double squared_error(std::span<const double> values) {
 }
 
 /// Both samples, less the mean of all: the sum over the first is then a fixed multiple of the difference of means.
-std::vector<double> centred(std::span<const double> x, std::span<const double> y) {
-  std::vector<double> all(x.begin(), x.end());
-  all.insert(all.end(), y.begin(), y.end());
-  const double centre = mean(all);
-  for (double& value : all) value -= centre;
-  return all;
+std::vector<double> centred(std::vector<double> both) {
+  const double centre = mean(both);
+  for (double& value : both) value -= centre;
+  return both;
 }
 
 double divisions(std::size_t chosen, std::size_t all) {
@@ -84,7 +83,9 @@ PermutationP mean_difference_test(std::span<const double> x, std::span<const dou
   check(x, y);
   require_draws(monte_carlo);
   if (x.size() > y.size()) return mean_difference_test(y, x, turned(alternative), monte_carlo);
-  std::vector<double> values = centred(x, y);
+  std::vector<double> both(x.begin(), x.end());
+  both.insert(both.end(), y.begin(), y.end());
+  std::vector<double> values = centred(both);
   const auto first = std::span(values).first(x.size());
   const auto sum_of_first = [&] { return std::accumulate(first.begin(), first.end(), 0.0); };
   const double seen = sum_of_first();
@@ -97,6 +98,7 @@ PermutationP mean_difference_test(std::span<const double> x, std::span<const dou
     for_each_choice(values, x.size(), 0.0, count);
     return exact_p(double(reaching) / ways);
   }
+  if (const auto share = share_of_divisions(both, x.size(), alternative)) return exact_p(*share);
   Random random(monte_carlo.seed);
   for (int draw = 0; draw < monte_carlo.draws; ++draw) {
     random.shuffle(std::span(values));

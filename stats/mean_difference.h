@@ -8,8 +8,8 @@
 
 namespace stats {
 
-/// Up to this number of ways to divide the values into the two samples every one is counted; beyond, they are
-/// drawn.
+/// Up to this number of ways to divide the values into the two samples every one is counted; beyond, whole numbers are
+/// still counted by their sums (`share_of_divisions`), others are drawn.
 inline constexpr int kExactDivisions = 1'000'000;
 
 /// Mean of x less mean of y.
@@ -18,8 +18,8 @@ inline constexpr int kExactDivisions = 1'000'000;
 double mean_difference(std::span<const double> x, std::span<const double> y);
 
 /// Permutation test of the difference of means. The null hypothesis: every division of all values into
-/// samples of these sizes is equally likely. Two-sided p is P(|difference| >= |difference seen|). Differences
-/// alike to 1 part in 10^12 of the sum of all values' sizes count as equal.
+/// samples of these sizes is equally likely. Two-sided p is P(|difference| >= |difference seen|). Means
+/// alike to 1 part in 10^12 of the largest value count as equal.
 ///
 /// Example: {12, 15, 18, 20} against {21, 25, 28}, two-sided: 2/35 = 0.0571.
 PermutationP mean_difference_test(std::span<const double> x, std::span<const double> y,

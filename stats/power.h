@@ -48,7 +48,7 @@ std::optional<PowerOfTrials> smallest_trials_stable(double target, double share,
 /// @return  the share to an error below 1e-12; below `chance` when `probability` is less than the test's
 /// size;
 ///          nothing when not even all right would be supported.
-/// Example: 16 trials at 0.05 and chance 1/2: 0.819 for 0.8.
+/// Example: 16 trials at 0.05 and chance 1/2: 0.801 for 0.8.
 std::optional<double> smallest_share_caught(int trials, double level, double chance, double probability);
 
 /// The share of trials truly heard that lies behind a share right, when the rest is guessed: (s - c)/(1 - c).

@@ -112,6 +112,14 @@ TEST(PermutationAgreement, DrawsWhereThereIsTooMuchToCount) {
   EXPECT_GT(shared.test.standard_error, 0);
 }
 
+// Recomputed: plain Python 3, whole numbers, tests/independent/exact.py agreement_p on these marks.
+TEST(PermutationAgreement, CountsThreeRatersOfSixteenTrials) {
+  const auto shared = permutation_agreement(
+      std::array{marks("1101011011100101"), marks("1101011111000110"), marks("0101111011101100")});
+  EXPECT_TRUE(shared.test.exact);
+  EXPECT_NEAR(shared.test.p, 0.01824312051584779, 1e-12);
+}
+
 // A fourth rater who is right throughout changes nothing, but on a trial that only this one answered, nobody can be
 // held still any more, and the arrangements are drawn.
 TEST(PermutationAgreement, DrawnLiesWithinItsErrorOfTheExact) {

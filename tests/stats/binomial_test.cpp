@@ -70,6 +70,7 @@ TEST(MinimumCorrect, CountsATailThatEqualsTheLevel) {
   EXPECT_EQ(minimum_correct(16, 2517.0 / 65536, 0.5), 12);
   EXPECT_EQ(minimum_correct(5, 0.03125, 0.5), 5);
   EXPECT_EQ(minimum_correct(4, 1.0 / 81, 1.0 / 3), 4);
+  EXPECT_EQ(minimum_correct(3, 0.001, 0.1), 3);  // though 0.1 * 0.1 * 0.1 > 0.001 in binary
   EXPECT_EQ(minimum_correct_two_sided(5, 0.0625), 5);
   EXPECT_EQ(minimum_correct(5, 0.03125 * (1 - 1e-9), 0.5), std::nullopt);
 }

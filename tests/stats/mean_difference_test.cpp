@@ -43,6 +43,23 @@ TEST(MeanDifferenceTest, CountsEqualDifferencesAsEqual) {
   EXPECT_EQ(mean_difference_test(Values{0.1, 0.1}, Values{0.1, 0.1, 0.1}, Alternative::two_sided).p, 1);
 }
 
+// Recomputed: plain Python 3, whole numbers, tests/independent/exact.py mean_difference_p on these values.
+TEST(MeanDifferenceTest, CountsManyWholeNumbersBySums) {
+  Values x, y;
+  for (int i = 0; i < 40; ++i) {
+    x.push_back(37 + i % 3);
+    y.push_back(37 + (i % 5 == 0 ? 2 : i % 2));
+  }
+  const auto test = mean_difference_test(x, y, Alternative::two_sided);
+  EXPECT_TRUE(test.exact);
+  EXPECT_NEAR(test.p, 0.39935518704819273, 1e-12);
+  for (double& value : x) value /= 8;
+  for (double& value : y) value /= 8;
+  const auto drawn = mean_difference_test(x, y, Alternative::two_sided);
+  EXPECT_FALSE(drawn.exact);
+  EXPECT_NEAR(drawn.p, test.p, 4 * drawn.standard_error);
+}
+
 TEST(MeanDifferenceTest, DrawsWhereThereIsTooMuchToCount) {
   Random random(6);
   Values x, y;

@@ -48,6 +48,7 @@ TEST(OperatingTable, StaysAccurateToThreeThousandTrials) {
 TEST(OperatingTable, CountsATailThatEqualsTheLevel) {
   EXPECT_EQ(operating_table(16, 2517.0 / 65536, 0.5, {}).minimum_correct.back(), 12);
   EXPECT_EQ(operating_table(4, 1.0 / 81, 1.0 / 3, {}).minimum_correct.back(), 4);
+  EXPECT_EQ(operating_table(3, 0.001, 0.1, {}).minimum_correct.back(), 3);
 }
 
 TEST(OperatingTable, RefusesImpossibleArguments) {
