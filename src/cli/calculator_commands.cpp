@@ -1,7 +1,7 @@
 #include <ostream>
 
 #include "cli/options.h"
-#include "desk/calculator.h"
+#include "desk/calculator/calculator.h"
 
 namespace cli {
 namespace {

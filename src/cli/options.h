@@ -5,7 +5,7 @@
 #include <string>
 
 #include "cli/console.h"
-#include "desk/shelf.h"
+#include "desk/shelf/shelf.h"
 
 namespace cli {
 

@@ -1,8 +1,8 @@
 #include <ostream>
 
 #include "cli/options.h"
-#include "desk/plan_text.h"
-#include "desk/planning.h"
+#include "desk/plans/plan_text.h"
+#include "desk/plans/planning.h"
 
 namespace cli {
 namespace {
@@ -14,17 +14,22 @@ void add_what_is_compared(CLI::App* command, desk::PlanTyped& plan) {
   command->add_option("--listener", plan.listeners, "A listener's name; repeat for each")->required();
   command->add_flag("--one-at-a-time", plan.one_at_a_time, "Each listener has sittings of their own");
   command->add_option("--compare", plan.comparisons, "Two cables, as heavy-pair/thin-pair; may be repeated");
-  command->add_flag("--all-against-baseline", plan.all_against_baseline, "Every other cable against the baseline");
-  command->add_option("--identical", plan.identical_pairs, "Control: this cable against itself, under two tags");
+  command->add_flag("--all-against-baseline", plan.all_against_baseline,
+                    "Every other cable against the baseline");
+  command->add_option("--identical", plan.identical_pairs,
+                      "Control: this cable against itself, under two tags");
   command->add_option("--known", plan.known_differences,
                       "Control: a cable with and without a resistor in series, as heavy-pair:0.22ohm");
 }
 
 void add_how_many(CLI::App* command, desk::PlanTyped& plan) {
   command->add_option("--trials", plan.trials, "Trials of each comparison, in all")->capture_default_str();
-  command->add_option("--sittings", plan.sittings, "Sittings that share the comparisons out")->capture_default_str();
-  command->add_flag("--split-trials", plan.split_trials, "Every comparison in every sitting, its trials shared out");
-  command->add_option("--spares", plan.spares, "Spare trials of each comparison in a sitting")->capture_default_str();
+  command->add_option("--sittings", plan.sittings, "Sittings that share the comparisons out")
+      ->capture_default_str();
+  command->add_flag("--split-trials", plan.split_trials,
+                    "Every comparison in every sitting, its trials shared out");
+  command->add_option("--spares", plan.spares, "Spare trials of each comparison in a sitting")
+      ->capture_default_str();
 }
 
 void add_judgement(CLI::App* command, desk::PlanTyped& plan) {
@@ -35,22 +40,28 @@ void add_judgement(CLI::App* command, desk::PlanTyped& plan) {
   command->add_option("--do-not-judge-by", plan.do_not_judge_by,
                       "Leave out a condition: tags-or-trims-wrong, separation-not-kept,\n"
                       "identical-pair-heard, known-difference-not-heard");
-  command->add_option("--tolerance", plan.level_tolerance_db, "Level tolerance in dB (common practice, no threshold)")
+  command
+      ->add_option("--tolerance", plan.level_tolerance_db,
+                   "Level tolerance in dB (common practice, no threshold)")
       ->capture_default_str();
 }
 
 void add_levels_and_pace(CLI::App* command, desk::PlanTyped& plan) {
-  command->add_flag("--as-connected", plan.as_connected, "Trim nothing; otherwise all come down to the quietest cable");
+  command->add_flag("--as-connected", plan.as_connected,
+                    "Trim nothing; otherwise all come down to the quietest cable");
   command->add_option("--weighting", plan.weighting, "Of the trims: 1khz, pink, pink-a, pink-k or programme")
       ->capture_default_str();
-  command->add_option("--trim", plan.trims, "Steps down for one cable, as thin-pair=2, instead of the predicted ones");
+  command->add_option("--trim", plan.trims,
+                      "Steps down for one cable, as thin-pair=2, instead of the predicted ones");
   command->add_option("--excerpt", plan.excerpts, "Programme, as \"Choir,0:42,0:57\"; used in turn");
-  command->add_option("--practice", plan.practice_trials, "Practice trials, never counted")->capture_default_str();
+  command->add_option("--practice", plan.practice_trials, "Practice trials, never counted")
+      ->capture_default_str();
   command->add_option("--block", plan.block_trials, "Trials before a break")->capture_default_str();
   command->add_option("--break", plan.break_minutes, "Minutes of a break")->capture_default_str();
   command->add_option("--swap", plan.swap_seconds, "Seconds for each swap: above the longest rehearsed one")
       ->capture_default_str();
-  command->add_option("--listen", plan.presentation_seconds, "Seconds of each presentation")->capture_default_str();
+  command->add_option("--listen", plan.presentation_seconds, "Seconds of each presentation")
+      ->capture_default_str();
 }
 
 void add_plan(CLI::App& program, Console& console) {
@@ -78,10 +89,12 @@ void add_show(CLI::App& program, Console& console) {
     std::string campaign, plan;
   };
   const auto options = std::make_shared<Options>();
-  CLI::App* command = add_command(program, "show", "The sealed plan as committed to, and its commitment", "show spring");
+  CLI::App* command =
+      add_command(program, "show", "The sealed plan as committed to, and its commitment", "show spring");
   add_campaign(command, options->campaign);
   command->add_option("plan", options->plan, "The plan; may be left out when there is only one");
-  command->callback([options, &console] { console.out << desk::plan_text(options->campaign, options->plan); });
+  command->callback(
+      [options, &console] { console.out << desk::plan_text(options->campaign, options->plan); });
 }
 
 void add_handover(CLI::App& program, Console& console) {
@@ -107,8 +120,9 @@ void add_finish(CLI::App& program, Console& console) {
     bool had_seen = false;
   };
   const auto options = std::make_shared<Options>();
-  CLI::App* command = add_command(program, "abandon", "End a plan before its last sitting; what was planned stays known",
-                                  "abandon spring --by Ada --why \"the hall is closed\"");
+  CLI::App* command =
+      add_command(program, "abandon", "End a plan before its last sitting; what was planned stays known",
+                  "abandon spring --by Ada --why \"the hall is closed\"");
   add_campaign(command, options->campaign);
   command->add_option("plan", options->plan, "The plan; may be left out when there is only one");
   command->add_option("--by", options->who, "Who decided")->required();
@@ -116,7 +130,8 @@ void add_finish(CLI::App& program, Console& console) {
   command->add_flag("--had-seen", options->had_seen,
                     "That person had seen both answers and order: no finding can then be supported");
   command->callback([options, &console] {
-    desk::end_plan_early(options->campaign, options->plan, options->who, options->why, options->had_seen, now);
+    desk::end_plan_early(options->campaign, options->plan, options->who, options->why, options->had_seen,
+                         now);
     console.out << "the plan is ended early; it can be unsealed now\n";
   });
 }
@@ -126,7 +141,8 @@ void add_unseal(CLI::App& program, Console& console) {
     std::string campaign, plan;
   };
   const auto options = std::make_shared<Options>();
-  CLI::App* command = add_command(program, "unseal", "Disclose the order after the plan's last sitting", "unseal spring");
+  CLI::App* command =
+      add_command(program, "unseal", "Disclose the order after the plan's last sitting", "unseal spring");
   add_campaign(command, options->campaign);
   command->add_option("plan", options->plan, "The plan; may be left out when there is only one");
   command->callback([options, &console] {

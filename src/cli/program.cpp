@@ -12,7 +12,8 @@ namespace {
 constexpr int done = 0, not_now = 1, bad_input = 2, fault = 3;
 
 void collect_names(const CLI::App& app, std::vector<std::string>& names) {
-  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; })) names.push_back(command->get_name());
+  for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
+    names.push_back(command->get_name());
 }
 
 /// The command that was meant, down to the last one that was recognised.
@@ -24,9 +25,17 @@ const CLI::App& deepest(const CLI::App& program) {
 
 std::string full_name(const CLI::App& program, const CLI::App& command) {
   std::string name = command.get_name();
-  for (const CLI::App* parent = command.get_parent(); parent && parent != &program; parent = parent->get_parent())
+  for (const CLI::App* parent = command.get_parent(); parent && parent != &program;
+       parent = parent->get_parent())
     name = parent->get_name() + " " + name;
   return &command == &program ? name : program.get_name() + " " + name;
+}
+
+/// "blindswap sitting" for "blindswap sitting open".
+std::string parents_of(const CLI::App& program, const CLI::App& command) {
+  const std::string name = full_name(program, command);
+  const std::size_t last = name.rfind(' ');
+  return last == std::string::npos ? "" : name.substr(0, last);
 }
 
 /// Nearest names of commands and options for the words that were not understood.
@@ -46,12 +55,13 @@ int report_parse_error(const CLI::App& program, const CLI::ParseError& error, Co
     if (dynamic_cast<const CLI::CallForVersion*>(&error))
       console.out << error.what() << "\n";
     else
-      console.out << command.help(full_name(program, command).substr(0, full_name(program, command).rfind(' ') + 1));
+      console.out << command.help(parents_of(program, command));
     return done;
   }
   std::vector<std::string> remaining = command.remaining();
   std::string words = error.what();
-  if (!remaining.empty() && words.find("not expected") != std::string::npos)
+  if (!remaining.empty() && (words.find("not expected") != std::string::npos ||
+                             words.find("subcommand is required") != std::string::npos))
     words = "\"" + remaining.front() + "\" is not known to " + full_name(program, command);
   console.err << words << suggestion(program, remaining) << "\n"
               << "see " << full_name(program, command) << " --help\n";
@@ -76,7 +86,8 @@ int run(int count, const char* const* words, std::istream& in, std::ostream& out
   program.require_subcommand(1);
   program.set_help_flag("-h,--help", "Print this help");
   program.footer(
-      "Exit status: 0 done, 1 not now (sealed, locked, disk full), 2 wrong use or bad input, 3 a fault in blindswap.\n"
+      "Exit status: 0 done, 1 not now (sealed, locked, disk full), 2 wrong use or bad input, 3 a fault in "
+      "blindswap.\n"
       "Example: blindswap new --title \"Hall, spring\"");
   try {
     add_shelf_commands(program, console);
@@ -98,7 +109,8 @@ int run(int count, const char* const* words, std::istream& in, std::ostream& out
     err << error.what() << "\n";
     return bad_input;
   } catch (const std::exception& error) {
-    err << "fault in blindswap: " << error.what() << "\nnothing that was acknowledged is lost; please report it\n";
+    err << "fault in blindswap: " << error.what()
+        << "\nnothing that was acknowledged is lost; please report it\n";
     return fault;
   }
 }

@@ -2,7 +2,7 @@
 
 #include "cli/options.h"
 #include "desk/files.h"
-#include "desk/reports.h"
+#include "desk/reports/reports.h"
 #include "text/error.h"
 
 namespace cli {
@@ -26,9 +26,8 @@ void add_report(CLI::App& program, Console& console) {
     const auto form = options->html   ? desk::ReportForm::html
                       : options->json ? desk::ReportForm::json
                                       : desk::ReportForm::text;
-    const std::string content = options->dictionary
-                                    ? desk::report_dictionary()
-                                    : desk::report_on(options->campaign, options->plan, form);
+    const std::string content = options->dictionary ? desk::report_dictionary()
+                                                    : desk::report_on(options->campaign, options->plan, form);
     if (options->file.empty()) {
       console.out << content;
     } else {
@@ -40,16 +39,17 @@ void add_report(CLI::App& program, Console& console) {
 
 void add_check(CLI::App& program, Console& console) {
   const auto campaign = std::make_shared<std::string>();
-  CLI::App* command =
-      add_command(program, "check", "Check commitments, hash chains and recorded tags of every plan anew", "check");
+  CLI::App* command = add_command(
+      program, "check", "Check commitments, hash chains and recorded tags of every plan anew", "check");
   add_campaign(command, *campaign);
   command->callback([campaign, &console] {
     bool whole = true;
     for (const desk::Checked& checked : desk::check_campaign(*campaign)) {
-      console.out << "plan \"" << checked.plan << "\": commitment " << checked.commitment_hex << ", " << checked.sittings
-                  << (checked.sittings == 1 ? " sitting, " : " sittings, ") << checked.events << " events, "
-                  << (checked.unsealed ? "tags checked against the order" : "sealed: tags not checked") << ", "
-                  << (checked.faults.empty() ? "everything fits" : "NOT whole") << "\n";
+      console.out << "plan \"" << checked.plan << "\": commitment " << checked.commitment_hex << ", "
+                  << checked.sittings << (checked.sittings == 1 ? " sitting, " : " sittings, ")
+                  << checked.events << " events, "
+                  << (checked.unsealed ? "tags checked against the order" : "sealed: tags not checked")
+                  << ", " << (checked.faults.empty() ? "everything fits" : "NOT whole") << "\n";
       for (const std::string& fault : checked.faults) console.err << fault << "\n";
       whole = whole && checked.faults.empty();
     }

@@ -1,8 +1,8 @@
 #include <ostream>
 
 #include "cli/options.h"
-#include "desk/prediction.h"
-#include "desk/shelf_text.h"
+#include "desk/shelf/prediction.h"
+#include "desk/shelf/shelf_text.h"
 #include "text/error.h"
 #include "text/quantity.h"
 
@@ -14,7 +14,8 @@ void add_new(CLI::App& program, Console& console) {
     std::string campaign, title;
   };
   const auto options = std::make_shared<Options>();
-  CLI::App* command = add_command(program, "new", "Start a campaign in a new file", "new --title \"Hall, spring\"");
+  CLI::App* command =
+      add_command(program, "new", "Start a campaign in a new file", "new --title \"Hall, spring\"");
   add_campaign(command, options->campaign);
   command->add_option("--title", options->title, "What is investigated, on one line")->required();
   command->callback([options, &console] {
@@ -46,7 +47,8 @@ void add_cable(CLI::App& program, Console& console) {
       cable.construction.emplace_back(typed.substr(0, at), typed.substr(at + 1));
     }
     desk::add_cable(options->campaign, cable, options->baseline);
-    console.out << "cable \"" << options->name << "\" added" << (options->baseline ? ", the baseline" : "") << "\n";
+    console.out << "cable \"" << options->name << "\" added" << (options->baseline ? ", the baseline" : "")
+                << "\n";
   });
 }
 
@@ -55,8 +57,8 @@ void add_baseline(CLI::App& program, Console& console) {
     std::string campaign, name;
   };
   const auto options = std::make_shared<Options>();
-  CLI::App* command =
-      add_command(program, "baseline", "Name the cable that the others are compared with", "baseline heavy-pair");
+  CLI::App* command = add_command(program, "baseline", "Name the cable that the others are compared with",
+                                  "baseline heavy-pair");
   add_campaign(command, options->campaign);
   command->add_option("name", options->name, "The cable's name")->required();
   command->callback([options, &console] {
@@ -76,14 +78,17 @@ void add_rig(CLI::App& program, Console& console) {
                                   "rig hall --source 0.1ohm --load 8ohm --rated 8ohm --volume-step 0.5dB");
   add_campaign(command, options->campaign);
   command->add_option("name", options->rig.name, "The rig's name")->required();
-  command->add_flag("--line-level", options->line_level, "For interconnects; otherwise it is a loudspeaker rig");
-  command->add_option("--source", options->rig.source, "Output resistance of the amplifier, with unit: 0.1ohm");
+  command->add_flag("--line-level", options->line_level,
+                    "For interconnects; otherwise it is a loudspeaker rig");
+  command->add_option("--source", options->rig.source,
+                      "Output resistance of the amplifier, with unit: 0.1ohm");
   command->add_option("--source-inductance", options->rig.source_inductance, "With unit: 2uH");
   command->add_option("--load", options->rig.load,
                       "8ohm, 47kohm||100pF, or 3.0ohm + 0.1mH + [27ohm||475uF||21.3mH];\n"
                       "leave it out to import the loudspeaker's impedance for this rig");
   command->add_option("--rated", options->rig.rated_impedance, "Rated impedance of the loudspeaker: 8ohm");
-  command->add_option("--volume-step", options->rig.volume_step, "Step of the volume control, for trims: 0.5dB");
+  command->add_option("--volume-step", options->rig.volume_step,
+                      "Step of the volume control, for trims: 0.5dB");
   command->add_option("--level-note", options->rig.level_note, "How loud, and where measured");
   command->add_option("--programme-note", options->rig.programme_note, "What is played");
   command->callback([options, &console] {
@@ -104,18 +109,23 @@ void add_import(CLI::App& program, Console& console) {
                                   "import shelf.csv; blindswap import speaker.csv --rig hall");
   add_campaign(command, options->campaign);
   command->add_option("files", options->files, "Files; the header row says what each holds");
-  command->add_option("--manifest", options->manifest, "A table file,cable,rig,piece,condition,repeat of many files");
-  command->add_option("--cable", options->assignment.cable, "The cable that a response or noise spectrum is of");
-  command->add_option("--rig", options->assignment.rig, "The rig it was measured on, or whose impedance it is");
+  command->add_option("--manifest", options->manifest,
+                      "A table file,cable,rig,piece,condition,repeat of many files");
+  command->add_option("--cable", options->assignment.cable,
+                      "The cable that a response or noise spectrum is of");
+  command->add_option("--rig", options->assignment.rig,
+                      "The rig it was measured on, or whose impedance it is");
   command->add_option("--piece", options->assignment.piece, "left, right, or a specimen's name");
   command->add_option("--condition", options->assignment.condition, "Free words");
-  command->add_option("--repeat", options->assignment.repeat, "Number of the repeat")->check(CLI::PositiveNumber);
+  command->add_option("--repeat", options->assignment.repeat, "Number of the repeat")
+      ->check(CLI::PositiveNumber);
   command->callback([options, &console] {
     if (options->files.empty() == options->manifest.empty())
       throw text::BadInput("name files to import, or a manifest with --manifest, and not both");
     const desk::Imported result =
         options->manifest.empty()
-            ? desk::import_files(options->campaign, {options->files.begin(), options->files.end()}, options->assignment)
+            ? desk::import_files(options->campaign, {options->files.begin(), options->files.end()},
+                                 options->assignment)
             : desk::import_manifest(options->campaign, options->manifest);
     for (const std::string& warning : result.warnings) console.err << warning << "\n";
     console.out << desk::import_text(result);
@@ -124,7 +134,8 @@ void add_import(CLI::App& program, Console& console) {
 
 void add_list(CLI::App& program, Console& console) {
   const auto campaign = std::make_shared<std::string>();
-  CLI::App* command = add_command(program, "list", "What the campaign holds: cables, rigs, readings, plans", "list");
+  CLI::App* command =
+      add_command(program, "list", "What the campaign holds: cables, rigs, readings, plans", "list");
   add_campaign(command, *campaign);
   command->callback([campaign, &console] { console.out << desk::inventory_text(*campaign); });
 }
@@ -135,13 +146,15 @@ void add_predict(CLI::App& program, Console& console) {
     bool json = false;
   };
   const auto options = std::make_shared<Options>();
-  CLI::App* command = add_command(program, "predict", "What the circuit says of swapping one cable for another",
-                                  "predict heavy-pair thin-pair --rig hall");
+  CLI::App* command =
+      add_command(program, "predict", "What the circuit says of swapping one cable for another",
+                  "predict heavy-pair thin-pair --rig hall");
   add_campaign(command, options->campaign);
   command->add_option("first", options->first, "Cable that is there")->required();
   command->add_option("second", options->second, "Cable that takes its place")->required();
   command->add_option("--rig", options->rig, "On this rig")->required();
-  command->add_option("--weighting", options->weighting, "Of the trim whose residual is shown")->capture_default_str();
+  command->add_option("--weighting", options->weighting, "Of the trim whose residual is shown")
+      ->capture_default_str();
   command->add_flag("--json", options->json, "As JSON");
   command->callback([options, &console] {
     const desk::Prediction prediction =

@@ -4,8 +4,8 @@
 
 #include "cli/options.h"
 #include "desk/files.h"
-#include "desk/sitting_text.h"
-#include "desk/sittings.h"
+#include "desk/sittings/sitting_text.h"
+#include "desk/sittings/sittings.h"
 #include "text/error.h"
 
 namespace cli {
@@ -55,11 +55,12 @@ struct Words {
 void add_open(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Plain>();
   CLI::App* command = add_sitting_command(sitting, "open", "Open a sitting on paper", "1", *options);
-  on_change<Plain>(command, options, console, [](const Plain&, sitting::Sitting& s) { s.open("paper"); },
-                   [](const Plain& o) {
-                     return "sitting " + std::to_string(o.which.name.number) +
-                            " is open; each listener adds a few characters of their own";
-                   });
+  on_change<Plain>(
+      command, options, console, [](const Plain&, sitting::Sitting& s) { s.open("paper"); },
+      [](const Plain& o) {
+        return "sitting " + std::to_string(o.which.name.number) +
+               " is open; each listener adds a few characters of their own";
+      });
 }
 
 void add_characters(CLI::App& sitting, Console& console) {
@@ -68,17 +69,18 @@ void add_characters(CLI::App& sitting, Console& console) {
                                           "1 --listener Ada --add x7k2", *options);
   command->add_option("--listener", options->who, "Whose they are")->required();
   command->add_option("--add", options->text, "The characters, chosen by that listener")->required();
-  on_change<Words>(command, options, console,
-                   [](const Words& o, sitting::Sitting& s) { s.contribute(o.who, o.text); },
-                   [](const Words& o) { return "characters of " + o.who + " added"; });
+  on_change<Words>(
+      command, options, console, [](const Words& o, sitting::Sitting& s) { s.contribute(o.who, o.text); },
+      [](const Words& o) { return "characters of " + o.who + " added"; });
 }
 
 void add_begin(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Plain>();
   CLI::App* command =
       add_sitting_command(sitting, "begin", "Close the characters and draw the order", "1", *options);
-  on_change<Plain>(command, options, console, [](const Plain&, sitting::Sitting& s) { s.begin(); },
-                   [](const Plain&) { return std::string("the order is drawn; print the sheets"); });
+  on_change<Plain>(
+      command, options, console, [](const Plain&, sitting::Sitting& s) { s.begin(); },
+      [](const Plain&) { return std::string("the order is drawn; print the sheets"); });
 }
 
 void add_sheets(CLI::App& sitting, Console& console) {
@@ -88,9 +90,11 @@ void add_sheets(CLI::App& sitting, Console& console) {
   };
   const auto options = std::make_shared<Options>();
   CLI::App* command = add_sitting_command(
-      sitting, "sheets", "Write the tagging list, the helper's sheet, the listeners' sheets and forms for keying",
+      sitting, "sheets",
+      "Write the tagging list, the helper's sheet, the listeners' sheets and forms for keying",
       "1 --into sheets", *options);
-  command->add_option("--into", options->folder, "Folder for the papers, made when missing")->capture_default_str();
+  command->add_option("--into", options->folder, "Folder for the papers, made when missing")
+      ->capture_default_str();
   command->callback([options, &console] {
     const auto papers = desk::papers_of(options->which.get());
     std::error_code ignored;
@@ -105,67 +109,75 @@ void add_sheets(CLI::App& sitting, Console& console) {
 
 void add_declare(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Words>();
-  CLI::App* command = add_sitting_command(sitting, "declare", "Declare whether helper and listeners were kept apart",
-                                          "1 --by helper --at start", *options);
+  CLI::App* command =
+      add_sitting_command(sitting, "declare", "Declare whether helper and listeners were kept apart",
+                          "1 --by helper --at start", *options);
   command->add_option("--by", options->who, "helper, or a listener's name")->required();
   command->add_option("--at", options->word, "start or end")->required();
   command->add_flag("--not-kept", options->flag, "There was sight, hearing or talk between them");
   command->add_option("--words", options->text, "Free words");
-  on_change<Words>(command, options, console,
-                   [](const Words& o, sitting::Sitting& s) { s.declare(o.who, o.word, !o.flag, o.text); },
-                   [](const Words& o) { return "declared by " + o.who + " at the " + o.word; });
+  on_change<Words>(
+      command, options, console,
+      [](const Words& o, sitting::Sitting& s) { s.declare(o.who, o.word, !o.flag, o.text); },
+      [](const Words& o) { return "declared by " + o.who + " at the " + o.word; });
 }
 
 void add_tagged(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Words>();
-  CLI::App* command =
-      add_sitting_command(sitting, "tagged", "Record who sleeved and tagged the cables", "1 --by Bela", *options);
+  CLI::App* command = add_sitting_command(sitting, "tagged", "Record who sleeved and tagged the cables",
+                                          "1 --by Bela", *options);
   command->add_option("--by", options->who, "The name")->required();
-  on_change<Words>(command, options, console, [](const Words& o, sitting::Sitting& s) { s.name_tagger(o.who); },
-                   [](const Words& o) { return "tagged by " + o.who; });
+  on_change<Words>(
+      command, options, console, [](const Words& o, sitting::Sitting& s) { s.name_tagger(o.who); },
+      [](const Words& o) { return "tagged by " + o.who; });
 }
 
 void add_fact(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Words>();
   CLI::App* command = add_sitting_command(sitting, "fact", "Record a fact of the sitting",
                                           "1 --name seat --is \"row 3, 3.2 m\"", *options);
-  command->add_option("--name", options->word,
-                      "channels, terminations, bi-wiring, contact-resistance, seat, level-at-seat-start,\n"
-                      "level-at-seat-end, mute-policy, masking-noise, warm-up, temperature,\n"
-                      "longest-rehearsed-swap, photograph or other")
+  command
+      ->add_option("--name", options->word,
+                   "channels, terminations, bi-wiring, contact-resistance, seat, level-at-seat-start,\n"
+                   "level-at-seat-end, mute-policy, masking-noise, warm-up, temperature,\n"
+                   "longest-rehearsed-swap, photograph or other")
       ->required();
   command->add_option("--is", options->text, "Its value")->required();
-  on_change<Words>(command, options, console,
-                   [](const Words& o, sitting::Sitting& s) { s.record_fact(o.word, o.text); },
-                   [](const Words& o) { return o.word + " recorded"; });
+  on_change<Words>(
+      command, options, console, [](const Words& o, sitting::Sitting& s) { s.record_fact(o.word, o.text); },
+      [](const Words& o) { return o.word + " recorded"; });
 }
 
 void add_note(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Words>();
-  CLI::App* command =
-      add_sitting_command(sitting, "note", "Keep a note", "1 --by helper --words \"a car passed in trial 5\"", *options);
+  CLI::App* command = add_sitting_command(sitting, "note", "Keep a note",
+                                          "1 --by helper --words \"a car passed in trial 5\"", *options);
   command->add_option("--by", options->who, "Whose note it is")->required();
   command->add_option("--words", options->text, "The note")->required();
-  on_change<Words>(command, options, console, [](const Words& o, sitting::Sitting& s) { s.note(o.who, o.text); },
-                   [](const Words&) { return std::string("note kept"); });
+  on_change<Words>(
+      command, options, console, [](const Words& o, sitting::Sitting& s) { s.note(o.who, o.text); },
+      [](const Words&) { return std::string("note kept"); });
 }
 
 void add_cue(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Words>();
-  CLI::App* command = add_sitting_command(sitting, "cue", "Keep what a listener says gave it away, and other cues",
-                                          "1 --listener Ada --words \"nothing\"", *options);
+  CLI::App* command =
+      add_sitting_command(sitting, "cue", "Keep what a listener says gave it away, and other cues",
+                          "1 --listener Ada --words \"nothing\"", *options);
   command->add_option("--listener", options->who, "Who was asked")->required();
   command->add_option("--words", options->text, "The answer")->required();
-  on_change<Words>(command, options, console, [](const Words& o, sitting::Sitting& s) { s.tell_cue(o.who, o.text); },
-                   [](const Words& o) { return "kept for " + o.who; });
+  on_change<Words>(
+      command, options, console, [](const Words& o, sitting::Sitting& s) { s.tell_cue(o.who, o.text); },
+      [](const Words& o) { return "kept for " + o.who; });
 }
 
 void add_rest(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Words>();
   CLI::App* command = add_sitting_command(sitting, "rest", "Record a break", "1 --by planned", *options);
   command->add_option("--by", options->who, "planned, or who asked for it")->required();
-  on_change<Words>(command, options, console, [](const Words& o, sitting::Sitting& s) { s.rest(o.who); },
-                   [](const Words&) { return std::string("break recorded"); });
+  on_change<Words>(
+      command, options, console, [](const Words& o, sitting::Sitting& s) { s.rest(o.who); },
+      [](const Words&) { return std::string("break recorded"); });
 }
 
 void add_spoil(CLI::App& sitting, Console& console) {
@@ -179,7 +191,8 @@ void add_spoil(CLI::App& sitting, Console& console) {
                           "1 --trial 5 --by helper --reason interruption --words \"a car passed\"", *options);
   command->add_option("--trial", options->trial, "Its number");
   command->add_option("--by", options->who, "helper, or a listener's name");
-  command->add_option("--reason", options->word, "wrong tag, audible fault, interruption, pace overrun, or other");
+  command->add_option("--reason", options->word,
+                      "wrong tag, audible fault, interruption, pace overrun, or other");
   command->add_option("--words", options->text, "Free words; needed for other");
   command->add_option("--file", file->file, "Instead: a table trial,by,reason,words from the helper's sheet");
   command->callback([=, &console] {
@@ -188,22 +201,28 @@ void add_spoil(CLI::App& sitting, Console& console) {
       return;
     }
     if (options->trial == 0 || options->who.empty() || options->word.empty())
-      throw text::BadInput("say which trial is spoiled (--trial), by whom (--by) and why (--reason), or give --file");
+      throw text::BadInput(
+          "say which trial is spoiled (--trial), by whom (--by) and why (--reason), or give --file");
     desk::change_sitting(options->which.get(), now, [&](sitting::Sitting& s) {
       s.spoil(options->who, options->trial, options->word, options->text);
       console.out << "trial " << options->trial << " is spoiled"
-                  << (s.state().at(options->trial).late_spoiled ? " late: it counts as answered, and is shown" : "") << "\n";
+                  << (s.state().at(options->trial).late_spoiled ? " late: it counts as answered, and is shown"
+                                                                : "")
+                  << "\n";
     });
   });
 }
 
-void add_file_command(CLI::App& sitting, Console& console, const std::string& name, const std::string& does,
-                      const std::string& what,
-                      const std::function<int(const desk::SittingName&, const desk::Path&, const sitting::Clock&)>& keep) {
+void add_file_command(
+    CLI::App& sitting, Console& console, const std::string& name, const std::string& does,
+    const std::string& what,
+    const std::function<int(const desk::SittingName&, const desk::Path&, const sitting::Clock&)>& keep) {
   const auto options = std::make_shared<Words>();
   CLI::App* command = add_sitting_command(sitting, name, does, "1 --file " + name + ".csv", *options);
   command->add_option("--file", options->text, "The filled-in form")->required();
-  command->callback([=, &console] { console.out << keep(options->which.get(), options->text, now) << " " << what << " kept\n"; });
+  command->callback([=, &console] {
+    console.out << keep(options->which.get(), options->text, now) << " " << what << " kept\n";
+  });
 }
 
 struct Keying {
@@ -214,7 +233,8 @@ struct Keying {
 };
 
 void key_from_prompts(const Keying& options, Console& console) {
-  const auto ask = [&](const desk::Prompt& prompt, const std::string& complaint) -> std::optional<std::string> {
+  const auto ask = [&](const desk::Prompt& prompt,
+                       const std::string& complaint) -> std::optional<std::string> {
     if (!complaint.empty()) console.err << complaint << "\n";
     console.err << "trial " << prompt.trial << ", " << prompt.listener << " (" << prompt.answers[0] << " or "
                 << prompt.answers[1] << "; - missing, Enter later, . stop): " << std::flush;
@@ -223,8 +243,9 @@ void key_from_prompts(const Keying& options, Console& console) {
     if (!line.empty() && line.back() == '\r') line.pop_back();
     return line;
   };
-  const int kept = desk::key_by_prompts(options.which.get(), options.keyer, now, ask,
-                                        [&](const std::string& what) { console.out << "kept " << what << std::endl; });
+  const int kept =
+      desk::key_by_prompts(options.which.get(), options.keyer, now, ask,
+                           [&](const std::string& what) { console.out << "kept " << what << std::endl; });
   console.out << kept << " answers kept\n";
 }
 
@@ -236,8 +257,9 @@ void add_key(CLI::App& sitting, Console& console) {
   command->add_option("--by", options->keyer.name, "Who keys")->required();
   command->add_flag("--holds-helpers-sheet", options->keyer.holds_helpers_sheet,
                     "That person holds the helper's sheet; the report says so");
-  command->add_option("--file", options->file, "A table trial,<listener>,... or trial,listener,answer,sureness,note;\n"
-                                               "- is a missing answer, an empty cell one not keyed yet");
+  command->add_option("--file", options->file,
+                      "A table trial,<listener>,... or trial,listener,answer,sureness,note;\n"
+                      "- is a missing answer, an empty cell one not keyed yet");
   command->add_flag("--second", options->second, "Second entry: compare the table with what is kept");
   command->callback([options, &console] {
     if (options->second) {
@@ -261,29 +283,31 @@ void add_correct(CLI::App& sitting, Console& console) {
     std::string why;
   };
   const auto more = std::make_shared<More>();
-  CLI::App* command = add_sitting_command(sitting, "correct", "Correct a keyed answer; the first stays on record",
-                                          "1 --trial 3 --listener Ada --answer B --why misread", *options);
+  CLI::App* command =
+      add_sitting_command(sitting, "correct", "Correct a keyed answer; the first stays on record",
+                          "1 --trial 3 --listener Ada --answer B --why misread", *options);
   command->add_option("--trial", options->trial, "Its number")->required();
   command->add_option("--listener", options->who, "Whose answer")->required();
   command->add_option("--answer", options->word, "The answer that counts")->required();
   command->add_option("--why", more->why, "The reason")->required();
-  on_change<Words>(command, options, console,
-                   [more](const Words& o, sitting::Sitting& s) { s.correct(o.who, o.trial, o.word, more->why); },
-                   [](const Words& o) { return "corrected: trial " + std::to_string(o.trial) + ", " + o.who; });
+  on_change<Words>(
+      command, options, console,
+      [more](const Words& o, sitting::Sitting& s) { s.correct(o.who, o.trial, o.word, more->why); },
+      [](const Words& o) { return "corrected: trial " + std::to_string(o.trial) + ", " + o.who; });
 }
 
 void add_status(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Plain>();
-  CLI::App* command =
-      add_sitting_command(sitting, "status", "Where a sitting stands, what is missing, the chain's head", "1", *options);
+  CLI::App* command = add_sitting_command(
+      sitting, "status", "Where a sitting stands, what is missing, the chain's head", "1", *options);
   command->callback(
       [options, &console] { console.out << desk::status_text(desk::status_of(options->which.get())); });
 }
 
 void add_end(CLI::App& sitting, Console& console) {
   const auto options = std::make_shared<Words>();
-  CLI::App* command = add_sitting_command(sitting, "end", "End a sitting; its chain head is shown",
-                                          "1", *options);
+  CLI::App* command =
+      add_sitting_command(sitting, "end", "End a sitting; its chain head is shown", "1", *options);
   command->add_flag("--early", options->flag, "Before every trial is settled; needs --by and --why");
   command->add_option("--by", options->who, "Who decided");
   command->add_option("--why", options->text, "The reason");
@@ -313,7 +337,8 @@ void add_sitting_commands(CLI::App& program, Console& console) {
   add_fact(*sitting, console);
   add_file_command(*sitting, console, "levels", "Key levels measured at the loudspeaker terminals", "levels",
                    desk::key_levels);
-  add_file_command(*sitting, console, "times", "Key the times from the helper's sheet", "times", desk::key_times);
+  add_file_command(*sitting, console, "times", "Key the times from the helper's sheet", "times",
+                   desk::key_times);
   add_spoil(*sitting, console);
   add_rest(*sitting, console);
   add_note(*sitting, console);

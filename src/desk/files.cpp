@@ -16,7 +16,8 @@ namespace {
 [[noreturn]] void refuse_writing(const std::filesystem::path& file, const std::string& partial) {
   const std::string why = std::strerror(errno);
   ::unlink(partial.c_str());
-  throw text::NotNow("cannot write " + file.string() + ": " + why + "\nchoose another place, or make room there");
+  throw text::NotNow("cannot write " + file.string() + ": " + why +
+                     "\nchoose another place, or make room there");
 }
 
 }  // namespace

@@ -1,16 +1,12 @@
-#include "desk/calculator.h"
+#include "desk/calculator/calculator.h"
 
 #include <gtest/gtest.h>
 
-#include <nlohmann/json.hpp>
-#include <set>
-
-#include "refusal.h"
+#include "text/number.h"
 
 namespace desk {
 namespace {
 
-using nlohmann::json;
 using Words = std::vector<std::string>;
 
 /// Half a unit of the tenth decimal, to which most check values are printed.
@@ -83,7 +79,7 @@ TEST(CalculateRight, SaysWhatTheDesignNeedsAndWouldHaveCaught) {
   EXPECT_EQ(count(figures, "minimum_correct"), 12);
   EXPECT_EQ(count(calculate(RightTyped{"12", "16", "0.5", "0.01"}), "minimum_correct"), 14);
   const double caught = number(figures, "share_caught");
-  const std::string typed = json(caught).dump();
+  const std::string typed = text::shortest(caught);
   EXPECT_NEAR(number(calculate(PowerTyped{"16", typed}), "power"), 0.8, 1e-12);
   EXPECT_DOUBLE_EQ(number(figures, "heard_when_caught"), 2 * caught - 1);
   EXPECT_EQ(number(calculate(RightTyped{"0", "16"}), "share_caught"), caught)
@@ -160,8 +156,8 @@ TEST(CalculatePower, ShowsTheSawTooth) {
   EXPECT_NEAR(number(calculate(PowerTyped{"16", "0.9"}), "missed"), .01700399828, tenth_decimal);
 }
 
-// Three answers always alike, 36 of 48 right, are 12 of 16: the binomial tail 2517/65536 (BIN-4). One answer a
-// trial is the binomial itself.
+// Three answers always alike, 36 of 48 right, are 12 of 16: the binomial tail 2517/65536 (BIN-4). One answer
+// a trial is the binomial itself.
 TEST(CalculateRedraw, IsTheBinomialWhereAnswersAreAlike) {
   RedrawTyped alike{{}, "36"}, alone{{}, "12"};
   for (int i = 0; i < 16; ++i) {
@@ -231,8 +227,8 @@ TEST(CalculateFleiss, AgreesWithFleissTable) {
   EXPECT_NEAR(number(figures, "null_standard_error"), .0243739321, tenth_decimal);
 }
 
-// BIN-8, Fisher's tea tasting (1935, memory; recomputed): four of eight right by both, on the same four trials
-// 1/70, on three of the four 17/70.
+// BIN-8, Fisher's tea tasting (1935, memory; recomputed): four of eight right by both, on the same four
+// trials 1/70, on three of the four 17/70.
 TEST(CalculateAgree, IsFishersExactTestForTwoListeners) {
   const Figures same = calculate(AgreeTyped{{"11110000", "11110000"}});
   EXPECT_NEAR(number(same, "p"), 1.0 / 70, 1e-15);
@@ -287,8 +283,8 @@ TEST(CalculateCorrelate, DrawsTheSameForTheSameSeed) {
   EXPECT_NE(number(calculate(typed), "p"), one_seed);
 }
 
-// CO-7, by complete separation: 2 of C(7, 3) = 35, and 1 of C(6, 3) = 20. Interval recomputed: Welch's formula
-// with scipy.stats.t.ppf.
+// CO-7, by complete separation: 2 of C(7, 3) = 35, and 1 of C(6, 3) = 20. Interval recomputed: Welch's
+// formula with scipy.stats.t.ppf.
 TEST(CalculateDiffer, AgreesWithKnownPermutationTests) {
   const Figures figures = calculate(DifferTyped{{"12;15;18;20"}, {"21, 25, 28"}});
   EXPECT_NEAR(number(figures, "p"), 2.0 / 35, 1e-15);
@@ -305,175 +301,6 @@ TEST(CalculatedLists, TakeDecimalCommasBetweenSpacesOrSemicolons) {
                              Words{"0.5 0.7"}, Words{"0.5, 0.7"}, Words{"0,5, 0,7"}, Words{".5", "0.7"}})
     EXPECT_EQ(series(calculate(AdjustTyped{words}), "p"), expected) << words.front();
   EXPECT_EQ(series(calculate(AdjustTyped{{"1,1,0"}}), "p"), (std::vector<double>{1, 1, 0}));
-}
-
-TEST(CalculatedText, IsInColumns) {
-  EXPECT_EQ(figures_text(calculate(AdjustTyped{{"0.01", "0.04", "0.03"}})),
-            "adjusted p-values of a family\n"
-            "  tests                            3\n"
-            "  level                            0.05  of the whole family\n"
-            "  supported by Bonferroni          1     holds the chance of any false one\n"
-            "  supported by Holm                1     holds the chance of any false one\n"
-            "  supported by Benjamini-Hochberg  3     holds the expected share of false ones\n"
-            "\n"
-            "        p  Bonferroni  Holm  Benjamini-Hochberg\n"
-            "  1  0.01        0.03  0.03                0.03\n"
-            "  2  0.04        0.12  0.06                0.04\n"
-            "  3  0.03        0.09  0.06                0.04\n");
-}
-
-TEST(CalculatedJson, KeepsFullPrecisionAndNothingAsNull) {
-  const json right = json::parse(figures_json(calculate(RightTyped{"12", "16"})));
-  EXPECT_EQ(right.at("schema"), 1);
-  EXPECT_EQ(right.at("title"), "12 of 16 right");
-  EXPECT_EQ(right.at("p_one_sided").get<double>(), 2517.0 / 65536);
-  EXPECT_EQ(right.at("minimum_correct"), 12);
-  EXPECT_EQ(right.at("reaches_level"), true);
-  EXPECT_EQ(right.at("notes").at("wilson_lower"), "two-sided 95 %, approximation (Wilson)");
-  EXPECT_TRUE(json::parse(figures_json(calculate(NeedTyped{"4"}))).at("minimum_correct").is_null());
-  const json adjusted = json::parse(figures_json(calculate(AdjustTyped{{"0.01", "0.04"}})));
-  EXPECT_EQ(adjusted.at("holm"), (json{0.02, 0.04}));
-}
-
-TEST(CalculatedJson, HasItsOwnSnakeCaseKeyForEveryFigure) {
-  const std::vector<Figures> all{calculate(RightTyped{"1", "2"}),
-                                 calculate(NeedTyped{"2"}),
-                                 calculate(SizeTyped{"1"}),
-                                 calculate(PowerTyped{"2", "1"}),
-                                 calculate(RedrawTyped{{"1:0"}, "1"}),
-                                 calculate(AdjustTyped{{"1"}}),
-                                 calculate(KappaTyped{{"1 0;0 1"}}),
-                                 calculate(FleissTyped{{"2 0;0 2"}}),
-                                 calculate(AgreeTyped{{"10", "10"}}),
-                                 calculate(CorrelateTyped{{"1 2"}, {"1 2"}}),
-                                 calculate(DifferTyped{{"1"}, {"1"}})};
-  for (const Figures& figures : all) {
-    std::set<std::string> keys{"schema", "title", "notes"};
-    std::vector<std::string> given;
-    for (const Figure& figure : figures.figures) given.push_back(figure.key);
-    for (const Series& column : figures.series) given.push_back(column.key);
-    for (const std::string& key : given) {
-      EXPECT_TRUE(keys.insert(key).second) << key << " twice in " << figures.title;
-      EXPECT_EQ(key.find_first_not_of("abcdefghijklmnopqrstuvwxyz_"), std::string::npos) << key;
-    }
-    EXPECT_EQ(json::parse(figures_json(figures)).size(), keys.size()) << figures.title;
-  }
-}
-
-TEST(Calculate, RefusesWhatIsOutsideItsRange) {
-  EXPECT_EQ(refusal([] { calculate(RightTyped{"17", "16"}); }), "correct must be between 0 and 16, got 17");
-  EXPECT_EQ(refusal([] { calculate(RightTyped{"0", "0"}); }), "trials must be between 1 and 1000000, got 0");
-  EXPECT_EQ(refusal([] {
-              calculate(RightTyped{"12", "16", "0.5", "5"});
-            }),
-            "level must be strictly between 0 and 1, got 5 (write 0.05 for 5 %)");
-  EXPECT_EQ(refusal([] {
-              calculate(RightTyped{"12", "16", "0"});
-            }),
-            "chance must be strictly between 0 and 1, got 0");
-  EXPECT_EQ(refusal([] {
-              calculate(NeedTyped{"16", "1"});
-            }),
-            "chance must be strictly between 0 and 1, got 1");
-  EXPECT_EQ(refusal([] {
-              calculate(NeedTyped{"16", "0.5", "0.05", "0"});
-            }),
-            "comparisons must be between 1 and 1000000, got 0");
-  EXPECT_EQ(refusal([] {
-              calculate(SizeTyped{"0.7", "80"});
-            }),
-            "power must be strictly between 0 and 1, got 80 (write 0.8 for 80 %)");
-  EXPECT_EQ(refusal([] { calculate(PowerTyped{"16", "1.2"}); }), "share must be between 0 and 1, got 1.2");
-  EXPECT_EQ(refusal([] {
-              calculate(RedrawTyped{{"3:0", "0:3"}, "4"});
-            }),
-            "observed must be a total that the splits can give, got 4");
-  EXPECT_EQ(refusal([] { calculate(AdjustTyped{{"0.5", "1.5"}}); }), "p[1] must be between 0 and 1, got 1.5");
-  EXPECT_EQ(refusal([] { calculate(FleissTyped{{"1,2;2,2"}}); }),
-            "raters of a subject must be between 3 and 3, got 4");
-  EXPECT_EQ(refusal([] { calculate(AgreeTyped{{"1101"}}); }),
-            "number of raters must be between 2 and 100, got 1");
-  EXPECT_EQ(refusal([] {
-              calculate(AgreeTyped{{"10", "01"}, {"1", "0"}});
-            }),
-            "draws must be between 1 and 100000000, got 0");
-}
-
-TEST(Calculate, RefusesWhatCannotBeRead) {
-  EXPECT_EQ(refusal([] {
-              calculate(RightTyped{"twelve", "16"});
-            }),
-            "correct must be a whole number, got \"twelve\"");
-  EXPECT_EQ(refusal([] {
-              calculate(RightTyped{"12", "16", "1/0"});
-            }),
-            "chance must be a number like 0.5 or a fraction like 1/3, got \"1/0\"");
-  EXPECT_EQ(refusal([] {
-              calculate(PowerTyped{"16", "70%"});
-            }),
-            "share must be a number like 0.5 or a fraction like 1/3, got \"70%\"");
-  EXPECT_EQ(refusal([] {
-              calculate(RedrawTyped{{"3:0", "21"}, "4"});
-            }),
-            "a trial must be two counts with a colon between, like 2:1; got \"21\"");
-  EXPECT_EQ(refusal([] {
-              calculate(RedrawTyped{{"3:x"}, "3"});
-            }),
-            "trial \"3:x\", second count must be a whole number, got \"x\"");
-  EXPECT_EQ(refusal([] {
-              calculate(AdjustTyped{{"0.01", "o.04"}});
-            }),
-            "p must be numbers, got \"o.04\" at place 2");
-  EXPECT_EQ(refusal([] { calculate(AdjustTyped{{"0,01"}}); }),
-            "p \"0,01\" may be one number or two; write 0.01 for one, \"0; 01\" for two");
-  EXPECT_EQ(refusal([] { calculate(KappaTyped{{"1,2;3,4.5"}}); }),
-            "count of row 2 must be a whole number, got \"4.5\"");
-  EXPECT_EQ(
-      refusal([] {
-        calculate(AgreeTyped{{"1101", "10x1"}});
-      }),
-      "marks of listener 2 must be 1 for right, 0 for wrong, - for missing; got \"10x1\", wrong at place 3");
-  EXPECT_EQ(refusal([] {
-              calculate(DifferTyped{{"1"}, {"2"}, "lesser"});
-            }),
-            "alternative must be two-sided, greater or less, got \"lesser\"; did you mean \"less\"?");
-  EXPECT_EQ(refusal([] {
-              calculate(AgreeTyped{{"10", "01"}, {"1.5", "9"}});
-            }),
-            "seed must be a whole number, got \"1.5\"");
-}
-
-TEST(Calculate, RefusesListsThatDoNotFit) {
-  EXPECT_EQ(refusal([] { calculate(AdjustTyped{}); }), "p needs at least one number");
-  EXPECT_EQ(refusal([] { calculate(DifferTyped{{"1"}, {" ; "}}); }), "y needs at least one number");
-  EXPECT_EQ(refusal([] {
-              calculate(RedrawTyped{{}, "3"});
-            }),
-            "the re-draw needs at least one trial, like 2:1");
-  EXPECT_EQ(refusal([] { calculate(KappaTyped{{";"}}); }), "the table needs at least one row of counts");
-  EXPECT_EQ(refusal([] { calculate(KappaTyped{{"1,2,3;4,5"}}); }),
-            "rows must have equally many counts: row 1 has 3, row 2 has 2");
-  EXPECT_EQ(refusal([] {
-              calculate(AgreeTyped{{"1101", "110"}});
-            }),
-            "listeners must have equally many marks: listener 1 has 4, listener 2 has 3");
-  EXPECT_EQ(refusal([] {
-              calculate(CorrelateTyped{{"1,2,3"}, {"1 2"}});
-            }),
-            "x and y must be equally many, got 3 x and 2 y");
-}
-
-TEST(Calculate, RefusesWhatHasNoAnswer) {
-  EXPECT_EQ(refusal([] {
-              calculate(NeedTyped{"16", "1/3", "0.05", "1", true});
-            }),
-            "two-sided needs chance 0.5, got \"1/3\"; leave one of the two out");
-  EXPECT_EQ(refusal([] { calculate(KappaTyped{{"5,0;0,0"}}); }),
-            "everything is in one category: kappa is 0/0 and says nothing of agreement");
-  EXPECT_EQ(refusal([] {
-              calculate(CorrelateTyped{{"1 1 1"}, {"1 2 3"}});
-            }),
-            "all x or all y are equal: there is no rank correlation");
 }
 
 }  // namespace

@@ -30,29 +30,66 @@ TEST(BadInput, OnTheShelf) {
   folder.write("comma.csv", "cable,length_m,resistance_ohm\nx,3,0,05\n");
   folder.write("response.csv", "frequency_Hz,level_dB\n20,0\n100,0\n");
   for (const Bad& bad : std::vector<Bad>{
-           {{"new", "--title", "again"}, "NEW"},
-           {{"cable", "thick-pair"}, "DUPLICATE"},
-           {{"cable", "x", "--built", "4mm2"}, "--built \"4mm2\" cannot be read; write it like cross-section=4mm2"},
-           {{"baseline", "thick-piar"}, "BASELINE"},
-           {{"rig", "hut", "--source", "0.1"}, "RIG1"},
-           {{"rig", "hut", "--source", "3m"}, "RIG2"},
-           {{"rig", "hut", "--load", "8ohm||3m"}, "RIG3"},
-           {{"rig", "hut", "--volume-step", "-1dB"}, "RIG4"},
-           {{"import", "nowhere.csv"}, "IMPORT1"},
-           {{"import", "empty.csv"}, "IMPORT2"},
-           {{"import", "unit.csv"}, "IMPORT3"},
-           {{"import", "missing.csv"}, "IMPORT4"},
-           {{"import", "comma.csv"}, "IMPORT5"},
-           {{"import", "response.csv"}, "IMPORT6"},
-           {{"import", "cables.csv"}, "IMPORT7"},
+           {{"new", "--title", "again"},
+            "campaign.blindswap exists already\n"
+            "choose another name, or go on with the campaign in it"},
+           {{"cable", "thick-pair"},
+            "there is a cable \"thick-pair\" already\n"
+            "choose another name"},
+           {{"cable", "x", "--built", "4mm2"},
+            "--built \"4mm2\" cannot be read; write it like cross-section=4mm2"},
+           {{"baseline", "thick-piar"}, "there is no cable \"thick-piar\"; did you mean \"thick-pair\"?"},
+           {{"rig", "hut", "--source", "0.1"}, "source resistance: \"0.1\" has no unit: write 0.1ohm"},
+           {{"rig", "hut", "--source", "3m"},
+            "source resistance: \"3m\" is a length, expected a resistance such as 3ohm (m alone is metre)"},
+           {{"rig", "hut", "--load", "8ohm||3m"},
+            "load \"8ohm||3m\": \"3m\" is a length, expected a capacitance such as 3pF (m alone is metre)\n"
+            "write a resistor (8ohm), a line input (47kohm||100pF) or a loudspeaker "
+            "(3.0ohm + 0.1mH + [27ohm||475uF||21.3mH])"},
+           {{"rig", "hut", "--volume-step", "-1dB"}, "volume step must be above 0, got \"-1dB\""},
+           {{"import", "nowhere.csv"},
+            "cannot read nowhere.csv: No such file or directory\n"
+            "nothing was imported"},
+           {{"import", "empty.csv"},
+            "empty.csv: is empty\n"
+            "  the first row names quantity and unit of each column\n"
+            "nothing was imported"},
+           {{"import", "unit.csv"},
+            "unit.csv:1:16: \"mF\" is the unit of a capacitance, not of resistance\n"
+            "  cable,length_m,resistance_mF\n"
+            "                 ^^^^^^^^^^^^^ accepted: uohm, mohm, ohm, kohm, Mohm, uohm/m, mohm/m, ohm/km, "
+            "ohm/m\n"
+            "nothing was imported"},
+           {{"import", "missing.csv"},
+            "missing.csv:1:7: a table of cables needs a column length_m\n"
+            "  cable,resistance_ohm\n"
+            "        ^^^^^^^^^^^^^^ such a header is "
+            "cable,length_m,resistance_ohm,inductance_uH,capacitance_pF,frequency_Hz\n"
+            "nothing was imported"},
+           {{"import", "comma.csv"},
+            "comma.csv:2:7: 4 cells in this row, the header has 3\n"
+            "  x,3,0,05\n"
+            "        ^^ decimal commas? then separate the cells by ; or tab, in the header too\n"
+            "nothing was imported"},
+           {{"import", "response.csv"},
+            "response.csv: a response belongs to a cable, and none is named\n"
+            "  name it with the file, or in the column cable of a manifest\n"
+            "nothing was imported"},
+           {{"import", "cables.csv"},
+            "the reading is there already, as number 1: cable-lcr of cables.csv, cable \"thick-pair\", "
+            "repeat 1\n"
+            "nothing was imported; give another measurement its own repeat, piece or condition"},
            {{"import"}, "name files to import, or a manifest with --manifest, and not both"},
            {{"predict", "thick-pair", "bellwire", "--rig", "hall"},
             "no cable is called \"bellwire\"; did you mean \"bell-wire\"?"},
            {{"predict", "thick-pair", "bell-wire", "--rig", "hal"},
             "no rig is called \"hal\"; did you mean \"hall\"?"},
-           {{"predict", "thick-pair", "bell-wire", "--rig", "hall", "--weighting", "pink-x"}, "WEIGHTING"},
+           {{"predict", "thick-pair", "bell-wire", "--rig", "hall", "--weighting", "pink-x"},
+            "weighting must be one of 1khz, pink, pink-a, pink-k, programme, got \"pink-x\""},
            {{"lsit"}, "\"lsit\" is not known to blindswap; did you mean \"list\"?\nsee blindswap --help"},
-           {{"list", "-c", "nowhere"}, "NOWHERE"}})
+           {{"list", "-c", "nowhere"},
+            "there is no campaign nowhere\n"
+            "look at the name, or create it"}})
     expect_refused(folder, bad);
 }
 
@@ -65,17 +102,30 @@ TEST(BadInput, InPlans) {
     return words;
   };
   for (const Bad& bad : std::vector<Bad>{
-           {plan({"--compare", "thick-pair"}), "PLAN1"},
-           {plan({"--compare", "thick-pair/thick-pair"}), "PLAN2"},
-           {plan({"--compare", "thick-pair/bell-wire", "--trials", "4"}), "PLAN3"},
-           {plan({"--compare", "thick-pair/bell-wire", "--level", "5"}), "PLAN4"},
-           {plan({"--compare", "thick-pair/bell-wire", "--listener", "Ada"}), "PLAN5"},
-           {plan({"--compare", "thick-pair/bell-wire", "--primary", "Bela"}), "PLAN6"},
-           {plan({"--compare", "thick-pair/bell-wire", "--protocol", "abc"}), "PLAN7"},
-           {plan({"--compare", "thick-pair/bell-wire", "--sittings", "2"}), "PLAN8"},
-           {plan({"--known", "thick-pair:0.22"}), "PLAN9"},
-           {plan({"--compare", "thick-pair/bell-wire", "--do-not-judge-by", "weather"}), "PLAN10"},
-           {plan({"--compare", "thick-pair/bell-wire", "--supplied-seed", "abc"}), "PLAN11"},
+           {plan({"--compare", "thick-pair"}),
+            "\"thick-pair\" cannot be read; write it like heavy-pair/thin-pair"},
+           {plan({"--compare", "thick-pair/thick-pair"}),
+            "\"thick-pair/thick-pair\" compares a cable with itself; plan it as an identical pair"},
+           {plan({"--compare", "thick-pair/bell-wire", "--trials", "4"}),
+            "plan: thick-pair / bell-wire could not be supported with every answer right: 4 trials cannot "
+            "reach the level 0.0500 that the family's first step needs\n"
+            "give it at least 5 trials, or plan fewer comparisons"},
+           {plan({"--compare", "thick-pair/bell-wire", "--level", "5"}),
+            "plan: level is \"5\"; expected a number above 0 and below 1, such as 0.05"},
+           {plan({"--compare", "thick-pair/bell-wire", "--listener", "Ada"}),
+            "plan: listener \"Ada\" is named twice; expected each name once"},
+           {plan({"--compare", "thick-pair/bell-wire", "--primary", "Bela"}),
+            "plan: primary test is \"Bela\"; expected \"Ada\" or \"pooled\""},
+           {plan({"--compare", "thick-pair/bell-wire", "--protocol", "abc"}),
+            "no protocol is called \"abc\"; did you mean \"abx\"?"},
+           {plan({"--compare", "thick-pair/bell-wire", "--sittings", "2"}),
+            "1 comparison cannot be shared out over 2 sittings; plan fewer sittings, or split the trials"},
+           {plan({"--known", "thick-pair:0.22"}),
+            "known difference \"thick-pair:0.22\": \"0.22\" has no unit: write 0.22ohm"},
+           {plan({"--compare", "thick-pair/bell-wire", "--do-not-judge-by", "weather"}),
+            "no condition for judging is called \"weather\""},
+           {plan({"--compare", "thick-pair/bell-wire", "--supplied-seed", "abc"}),
+            "the supplied seed must be 64 hexadecimal digits, got \"abc\""},
            {{"report"}, "this campaign has no plan yet; seal one first"},
            {{"unseal", "spring"}, "this campaign has no plan yet; seal one first"}})
     expect_refused(folder, bad);
@@ -89,15 +139,30 @@ TEST(BadInput, WhileKeying) {
   folder.write("spare.csv", "trial,Ada\n17,A\n");
   folder.write("word.csv", "trial,Ada\n1,C\n2,A\n");
   for (const Bad& bad : std::vector<Bad>{
-           {{"sitting", "key", "1", "--by", "Edda", "--file", "unknown.csv"}, "KEY1"},
-           {{"sitting", "key", "1", "--by", "Edda", "--file", "range.csv"}, "KEY2"},
-           {{"sitting", "key", "1", "--by", "Edda", "--file", "spare.csv"}, "KEY3"},
-           {{"sitting", "key", "1", "--by", "Edda", "--file", "word.csv"}, "KEY4"},
+           {{"sitting", "key", "1", "--by", "Edda", "--file", "unknown.csv"},
+            "unknown.csv:1:7: no listener is called \"Eda\"; did you mean \"Ada\"?\n"
+            "  trial,Eda\n"
+            "        ^^^ listeners: Ada"},
+           {{"sitting", "key", "1", "--by", "Edda", "--file", "range.csv"},
+            "range.csv:2:1: this sitting has trials 1 to 18, not 19\n"
+            "  19,A\n"
+            "  ^^"},
+           {{"sitting", "key", "1", "--by", "Edda", "--file", "spare.csv"},
+            "spare.csv:2:4: trial 17 is a spare that was not needed: too few trials before it were spoiled\n"
+            "  17,A\n"
+            "     ^"},
+           {{"sitting", "key", "1", "--by", "Edda", "--file", "word.csv"},
+            "word.csv:2:3: answer must be A or B, got \"C\"\n"
+            "  1,C\n"
+            "    ^ write - for a missing answer, nothing for one to be keyed later"},
            {{"sitting", "key", "2", "--by", "Edda"}, "plan \"first\" has sittings 1 to 1, not 2"},
-           {{"sitting", "spoil", "1", "--trial", "3", "--by", "helper", "--reason", "rain"}, "SPOIL1"},
+           {{"sitting", "spoil", "1", "--trial", "3", "--by", "helper", "--reason", "rain"},
+            "a trial is spoiled for one of \"wrong tag\", \"audible fault\", \"interruption\", \"pace "
+            "overrun\", \"other\", got \"rain\""},
            {{"sitting", "fact", "1", "--name", "saet", "--is", "row 2"},
             "no fact of a sitting is called \"saet\"; did you mean \"seat\"?"},
-           {{"sitting", "correct", "1", "--trial", "3", "--listener", "Ada", "--answer", "A", "--why", "misread"},
+           {{"sitting", "correct", "1", "--trial", "3", "--listener", "Ada", "--answer", "A", "--why",
+             "misread"},
             "trial 3, Ada: there is no answer to correct"}})
     expect_refused(folder, bad);
 }

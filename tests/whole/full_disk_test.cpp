@@ -4,7 +4,7 @@
 #include <sstream>
 
 #include "cli/console.h"
-#include "desk/planning.h"
+#include "desk/plans/planning.h"
 #include "sitting/sitting.h"
 #include "store/campaign.h"
 #include "store/failing_vfs.h"
@@ -25,7 +25,8 @@ std::set<std::string> kept_answers(const std::string& file) {
   const store::Campaign campaign = store::Campaign::open(file);
   const desk::OpenedPlan opened = desk::open_plan(campaign, "first");
   const auto log = campaign.log("first");
-  const sitting::Sitting sitting(opened.plan, opened.sealed, 1, *log, [] { return std::chrono::system_clock::now(); });
+  const sitting::Sitting sitting(opened.plan, opened.sealed, 1, *log,
+                                 [] { return std::chrono::system_clock::now(); });
   std::set<std::string> kept;
   for (int trial = 1; trial <= 18; ++trial)
     for (const auto& [listener, answer] : sitting.state().at(trial).answers)

@@ -50,7 +50,8 @@ struct Ran {
 };
 
 /// Starts the program with its output in files of `folder`.
-inline pid_t start_program(const Folder& folder, const std::vector<std::string>& words, const std::string& input = "") {
+inline pid_t start_program(const Folder& folder, const std::vector<std::string>& words,
+                           const std::string& input = "") {
   folder.write("stdin", input);
   const pid_t child = fork();
   if (child != 0) return child;
@@ -74,7 +75,8 @@ inline Ran finished(const Folder& folder, pid_t child) {
 }
 
 /// Runs the program in `folder` to its end.
-inline Ran run_program(const Folder& folder, const std::vector<std::string>& words, const std::string& input = "") {
+inline Ran run_program(const Folder& folder, const std::vector<std::string>& words,
+                       const std::string& input = "") {
   return finished(folder, start_program(folder, words, input));
 }
 

@@ -13,15 +13,17 @@ inline void make_campaign(const Folder& folder) {
   folder.write("cables.csv", sample_cables);
   expect_done(folder, {"import", "cables.csv"});
   expect_done(folder, {"baseline", "thick-pair"});
-  expect_done(folder, {"rig", "hall", "--source", "0.1ohm", "--load", "3.5ohm + 0.13mH + [31ohm||430uF||23mH]", "--rated",
-                       "4ohm", "--volume-step", "0.5dB"});
+  expect_done(folder,
+              {"rig", "hall", "--source", "0.1ohm", "--load", "3.5ohm + 0.13mH + [31ohm||430uF||23mH]",
+               "--rated", "4ohm", "--volume-step", "0.5dB"});
 }
 
 /// The same with a sealed plan of sixteen trials and sitting 1 begun.
-inline void begin_sitting(const Folder& folder, const std::vector<std::string>& listeners, const std::string& protocol = "abx") {
+inline void begin_sitting(const Folder& folder, const std::vector<std::string>& listeners,
+                          const std::string& protocol = "abx") {
   make_campaign(folder);
-  std::vector<std::string> words = {"plan",       "first", "--protocol", protocol,     "--rig",
-                                    "hall",       "--compare", "thick-pair/bell-wire", "--trials", "16"};
+  std::vector<std::string> words = {"plan", "first",     "--protocol",           protocol,   "--rig",
+                                    "hall", "--compare", "thick-pair/bell-wire", "--trials", "16"};
   for (const std::string& listener : listeners) words.insert(words.end(), {"--listener", listener});
   expect_done(folder, words);
   expect_done(folder, {"sitting", "open", "1"});

@@ -1,0 +1,135 @@
+#include <string>
+
+#include "desk/calculator/calculator.h"
+#include "desk/calculator/calculator_typed.h"
+#include "stats/arguments.h"
+#include "stats/binomial.h"
+#include "stats/power.h"
+#include "text/error.h"
+
+namespace desk {
+namespace {
+
+/// The level, alone and at the first step of Holm, where the smallest p of m is held against level / m.
+struct Levels {
+  double level;
+  int comparisons;
+  double first_step;
+};
+
+Levels typed_levels(const std::string& level, const std::string& comparisons) {
+  Levels levels{typed_level("level", level), typed_count("comparisons", comparisons, 1, stats::kMostTrials),
+                0};
+  levels.first_step = levels.level / levels.comparisons;
+  return levels;
+}
+
+double typed_chance(const std::string& typed) {
+  const double chance = typed_share("chance", typed);
+  stats::require_open_probability("chance", chance);
+  return chance;
+}
+
+void add_levels(Figures& figures, double chance, const Levels& levels) {
+  figures.figures.push_back({"chance", "chance", chance, "of a guess to be right"});
+  figures.figures.push_back({"level", "level", levels.level});
+  figures.figures.push_back({"comparisons", "comparisons", levels.comparisons});
+  figures.figures.push_back({"level_first_step", "level at the first step", levels.first_step,
+                             "level / comparisons: Holm's first step"});
+}
+
+/// Right answers needed, with the p that they have.
+void add_need(Figures& figures, const std::string& key, const std::string& label, std::optional<int> minimum,
+              int trials, double chance, bool two_sided) {
+  const std::string impossible =
+      "impossible: not even " + std::to_string(trials) + " of " + std::to_string(trials);
+  std::optional<double> p;
+  if (minimum)
+    p = two_sided ? stats::two_sided(*minimum, trials, chance)
+                  : stats::chance_of_at_least(*minimum, trials, chance);
+  figures.figures.push_back(
+      {"minimum_correct" + key, "right needed" + label, known(minimum), minimum ? "" : impossible});
+  figures.figures.push_back(
+      {"p" + key, "p of so many" + label, known(p), two_sided ? "two-sided, exact" : "one-sided, exact"});
+}
+
+void add_size(Figures& figures, const std::string& key, const std::string& rule,
+              const std::optional<stats::PowerOfTrials>& found) {
+  const std::string none = "no number up to " + std::to_string(stats::kSearchLimit) + " has the power";
+  std::optional<int> trials, minimum;
+  std::optional<double> size, power;
+  if (found)
+    trials = found->trials, minimum = found->minimum_correct, size = found->size, power = found->power;
+  figures.figures.push_back({"trials_" + key, "trials, " + key, known(trials), found ? rule : none});
+  figures.figures.push_back({"minimum_correct_" + key, "  right needed", known(minimum)});
+  figures.figures.push_back(
+      {"size_" + key, "  false alarms", known(size), "probability when every answer is a guess"});
+  figures.figures.push_back({"power_" + key, "  power", known(power), "probability at the share"});
+}
+
+std::optional<double> heard(double share, double chance) {
+  return share >= chance ? std::optional(stats::share_heard(share, chance)) : std::nullopt;
+}
+
+}  // namespace
+
+Figures calculate(const NeedTyped& typed) {
+  const int trials = typed_count("trials", typed.trials, 1, stats::kMostTrials);
+  const double chance = typed_chance(typed.chance);
+  const Levels levels = typed_levels(typed.level, typed.comparisons);
+  if (typed.two_sided && chance != 0.5)
+    throw text::BadInput("two-sided needs chance 0.5, got \"" + typed.chance +
+                         "\"; leave one of the two out");
+  const auto minimum = [&](double level) {
+    return typed.two_sided ? stats::minimum_correct_two_sided(trials, level)
+                           : stats::minimum_correct(trials, level, chance);
+  };
+  Figures figures{"right answers needed of " + typed.trials,
+                  {{"trials", "trials", trials}, {"two_sided", "two-sided", typed.two_sided}}};
+  add_levels(figures, chance, levels);
+  add_need(figures, "", "", minimum(levels.level), trials, chance, typed.two_sided);
+  add_need(figures, "_first_step", ", first step", minimum(levels.first_step), trials, chance,
+           typed.two_sided);
+  return figures;
+}
+
+Figures calculate(const SizeTyped& typed) {
+  const double share = typed_share("share", typed.share);
+  const double power = typed_level("power", typed.power);
+  const double chance = typed_chance(typed.chance);
+  const Levels levels = typed_levels(typed.level, typed.comparisons);
+  const auto first = stats::smallest_trials_first(power, share, levels.first_step, chance);
+  const auto stable = stats::smallest_trials_stable(power, share, levels.first_step, chance);
+  Figures figures{"trials that find a share right of " + typed.share,
+                  {{"share", "share right", share},
+                   {"share_heard", "heard in this share of trials", known(heard(share, chance)),
+                    "if the rest is guessed"},
+                   {"power_wanted", "power wanted", power}}};
+  add_levels(figures, chance, levels);
+  add_size(figures, "first", "the fewest that have the power; a few more may have less", first);
+  add_size(figures, "stable", "from here on every number of trials has the power", stable);
+  return figures;
+}
+
+Figures calculate(const PowerTyped& typed) {
+  const int trials = typed_count("trials", typed.trials, 1, stats::kMostTrials);
+  const double share = typed_share("share", typed.share);
+  const double chance = typed_chance(typed.chance);
+  const Levels levels = typed_levels(typed.level, typed.comparisons);
+  const auto found = stats::power_of_trials(share, trials, levels.first_step, chance);
+  Figures figures{"power of " + typed.trials + " trials at a share right of " + typed.share,
+                  {{"trials", "trials", trials},
+                   {"share", "share right", share},
+                   {"share_heard", "heard in this share of trials", known(heard(share, chance)),
+                    "if the rest is guessed"}}};
+  add_levels(figures, chance, levels);
+  figures.figures.push_back({"minimum_correct", "right needed", known(found.minimum_correct),
+                             found.minimum_correct ? "one-sided, exact" : "impossible: not even all right"});
+  figures.figures.push_back(
+      {"size", "false alarms", found.size, "probability of support when every answer is a guess"});
+  figures.figures.push_back({"power", "power", found.power, "probability of support at the share"});
+  figures.figures.push_back({"missed", "missed", 1 - found.power, "probability of no support at the share"});
+  return figures;
+}
+
+}  // namespace desk

@@ -1,0 +1,74 @@
+#include "desk/plans/plan_text.h"
+
+#include <cmath>
+
+#include "seal/digest.h"
+#include "text/columns.h"
+#include "text/number.h"
+
+namespace desk {
+namespace {
+
+using text::Align;
+
+std::string need_of(const plan::Plan& plan, const plan::Requirement& requirement) {
+  const std::string trials =
+      std::to_string(requirement.needed_trials) + " of " + std::to_string(requirement.trials);
+  if (requirement.trials == requirement.answers) return trials;
+  const int listeners = static_cast<int>(plan.listeners.size());
+  return trials + " trials where all answer alike (" + std::to_string(requirement.needed_trials * listeners) +
+         " of " + std::to_string(requirement.answers) + " answers)";
+}
+
+std::string hours(double minutes) {
+  const long whole = std::lround(minutes);
+  return std::to_string(whole / 60) + " h " + std::to_string(whole % 60) + " min";
+}
+
+std::string requirements_text(const SealedNow& now) {
+  text::Columns list({"comparison", "what it is", "predicted, dB", "needed", "at level"},
+                     {Align::left, Align::left, Align::right});
+  for (const plan::Requirement& requirement : now.requirements) {
+    const plan::Comparison& comparison =
+        now.plan.comparisons[static_cast<std::size_t>(requirement.comparison)];
+    list.add({plan::title_of(now.plan, comparison), std::string(plan::name_of(comparison.kind)),
+              comparison.predicted_difference_db.empty() ? "not known" : comparison.predicted_difference_db,
+              need_of(now.plan, requirement), text::significant(requirement.level, 3)});
+  }
+  return list.text(2);
+}
+
+std::string trims_text(const plan::Plan& plan) {
+  if (plan.levels != "trimmed") return "levels as connected: nothing is trimmed\n";
+  std::string words = "trims, by " + plan.trim_weighting + ", in steps of " + plan.volume_step_db + " dB:\n";
+  text::Columns list({"cable", "steps down"}, {Align::left, Align::right});
+  for (const plan::Specimen& specimen : plan.specimens)
+    list.add({plan::title_of(specimen), std::to_string(specimen.trim_steps)});
+  return words + list.text(2);
+}
+
+}  // namespace
+
+std::string sealing_text(const SealedNow& now) {
+  std::string words =
+      "plan \"" + now.plan.name + "\" is sealed\n\ncommitment  " + seal::to_hex(now.sealed.commitment) +
+      "\n\nGive the commitment to somebody outside before the first trial: only from then on does it bind.\n";
+  if (now.plan.seed_origin == "supplied")
+    words +=
+        "The order's seed was supplied, not drawn: this is a demonstration, and the report will say so.\n";
+  words += "\nneeded (family of " + std::to_string(plan::family_size(now.plan)) + ", first step of Holm):\n" +
+           requirements_text(now) + "\n" + trims_text(now.plan) + "\n";
+  for (std::size_t i = 0; i < now.minutes.size(); ++i)
+    words += "sitting " + std::to_string(i + 1) + ": about " + hours(now.minutes[i]) + " at " +
+             std::to_string(now.plan.swap_seconds) + " s a swap and " +
+             std::to_string(now.plan.presentation_seconds) + " s a presentation, breaks included\n";
+  return words;
+}
+
+std::string plan_text(const Path& file, const std::string& name) {
+  const store::Campaign campaign = store::Campaign::open(file);
+  const OpenedPlan opened = open_plan(campaign, name);
+  return opened.sealed.text + "\ncommitment " + seal::to_hex(opened.sealed.commitment) + "\n";
+}
+
+}  // namespace desk

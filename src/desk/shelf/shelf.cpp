@@ -1,0 +1,124 @@
+#include "desk/shelf/shelf.h"
+
+#include <algorithm>
+#include <set>
+
+#include "desk/files.h"
+#include "import/load_text.h"
+#include "import/manifest.h"
+#include "seal/digest.h"
+#include "text/error.h"
+#include "text/number.h"
+#include "text/quantity.h"
+
+namespace desk {
+namespace {
+
+std::string kept_number(const std::string& what, const std::string& typed, text::Unit unit,
+                        bool may_be_zero) {
+  if (typed.empty()) return "";
+  double value = 0;
+  try {
+    value = text::quantity(typed, unit);
+  } catch (const text::BadInput& error) {
+    throw text::BadInput(what + ": " + error.what());
+  }
+  if (value < 0 || (value == 0 && !may_be_zero))
+    throw text::BadInput(what + " must be " + (may_be_zero ? "0 or more" : "above 0") + ", got \"" + typed +
+                         "\"");
+  return text::shortest(value);
+}
+
+/// Parsed files that wait to be kept together.
+struct Batch {
+  Imported result;
+  std::vector<store::SourceFile> sources;
+  std::string refusals;
+
+  void add(const Path& file, const std::string& shown_name, const imported::Assignment& assignment) {
+    try {
+      const std::string content = read_file(file);
+      const std::string sha256_hex = seal::to_hex(seal::sha256(content));
+      imported::Parsed parsed = imported::parse({shown_name, content}, assignment);
+      for (imported::Reading& reading : parsed.readings) {
+        reading.sha256_hex = sha256_hex;
+        result.readings.push_back(std::move(reading));
+      }
+      result.warnings.insert(result.warnings.end(), parsed.warnings.begin(), parsed.warnings.end());
+      sources.push_back({shown_name, sha256_hex, content});
+    } catch (const text::BadInput& error) {
+      refusals += (refusals.empty() ? "" : "\n") + std::string(error.what());
+    }
+  }
+
+  Imported keep_in(const Path& file) {
+    if (!refusals.empty()) throw text::BadInput(refusals + "\nnothing was imported");
+    store::Campaign campaign = store::Campaign::open(file);
+    std::set<std::string> known;
+    for (const store::Cable& cable : campaign.cables()) known.insert(cable.name);
+    for (const imported::Reading& reading : result.readings)
+      if (!reading.cable.empty() && known.insert(reading.cable).second)
+        result.new_cables.push_back(reading.cable);
+    campaign.all_or_none([&] {
+      for (const std::string& name : result.new_cables) campaign.add_cable({name, {}, ""});
+      campaign.add_readings(result.readings, sources);
+    });
+    return std::move(result);
+  }
+};
+
+}  // namespace
+
+void start_campaign(const Path& campaign, const std::string& title) {
+  store::Campaign::create(campaign, title);
+}
+
+void add_cable(const Path& file, const store::Cable& cable, bool baseline) {
+  store::Campaign campaign = store::Campaign::open(file);
+  campaign.all_or_none([&] {
+    campaign.add_cable(cable);
+    if (baseline) campaign.set_baseline(cable.name);
+  });
+}
+
+void set_baseline(const Path& file, const std::string& cable) {
+  store::Campaign::open(file).set_baseline(cable);
+}
+
+void add_rig(const Path& file, const RigTyped& typed) {
+  if (!typed.load.empty()) imported::parse_load(typed.load);
+  store::Rig rig;
+  rig.name = typed.name;
+  rig.kind = typed.kind;
+  rig.source_resistance_ohm = kept_number("source resistance", typed.source, text::Unit::ohm, true);
+  rig.source_inductance_henry =
+      kept_number("source inductance", typed.source_inductance, text::Unit::henry, true);
+  rig.load = typed.load;
+  rig.rated_impedance_ohm = kept_number("rated impedance", typed.rated_impedance, text::Unit::ohm, false);
+  rig.volume_step_db = kept_number("volume step", typed.volume_step, text::Unit::decibel, false);
+  rig.level_note = typed.level_note;
+  rig.programme_note = typed.programme_note;
+  store::Campaign::open(file).add_rig(rig);
+}
+
+Imported import_files(const Path& campaign, const std::vector<Path>& files,
+                      const imported::Assignment& assignment) {
+  Batch batch;
+  for (const Path& file : files) batch.add(file, file.string(), assignment);
+  return batch.keep_in(campaign);
+}
+
+Imported import_manifest(const Path& campaign, const Path& file) {
+  const imported::Manifest manifest = imported::parse_manifest(read_file(file), file.string());
+  Batch batch;
+  for (const imported::ManifestEntry& entry : manifest.entries)
+    batch.add(file.parent_path() / entry.file, (file.parent_path() / entry.file).string(), entry.assignment);
+  return batch.keep_in(campaign);
+}
+
+Inventory inventory(const Path& file) {
+  const store::Campaign campaign = store::Campaign::open(file);
+  return {campaign.title(), campaign.baseline(), campaign.cables(), campaign.rigs(), campaign.readings()};
+}
+
+}  // namespace desk

@@ -1,0 +1,43 @@
+#include "desk/sittings/sitting_text.h"
+
+namespace desk {
+namespace {
+
+std::string joined(const std::vector<std::string>& words) {
+  std::string list;
+  for (const std::string& word : words) list += (list.empty() ? "" : ", ") + word;
+  return list;
+}
+
+}  // namespace
+
+std::string status_text(const SittingStatus& status) {
+  std::string words = "sitting " + std::to_string(status.number) + " of plan \"" + status.plan +
+                      "\": " + status.phase + (status.way.empty() ? "" : ", " + status.way) + "\n";
+  for (const auto& [listener, characters] : status.characters)
+    words += "  " + listener +
+             (characters.empty() ? ": no characters for the order yet\n" : ": characters added\n");
+  words += "  " + std::to_string(status.settled) + " of " + std::to_string(status.planned) +
+           " trials are settled\n";
+  for (const auto& [trial, why] : status.spoiled)
+    words += "  trial " + std::to_string(trial) + " is spoiled: " + why + "\n";
+  for (const auto& [trial, listeners] : status.waiting)
+    words += "  trial " + std::to_string(trial) + " waits for " + joined(listeners) + "\n";
+  for (const std::string& difference : status.differences)
+    words += "  to be corrected or confirmed: " + difference + "\n";
+  if (!status.not_recorded.empty()) words += "not recorded: " + joined(status.not_recorded) + "\n";
+  return words + "chain head  " + status.head_hex + "\n";
+}
+
+std::string second_entry_text(const SecondEntry& entry) {
+  std::string words = std::to_string(entry.compared) + " answers compared, " +
+                      std::to_string(entry.differences.size()) +
+                      (entry.differences.size() == 1 ? " differs\n" : " differ\n");
+  for (const std::string& difference : entry.differences) words += "  " + difference + "\n";
+  if (!entry.differences.empty())
+    words += "look at the sheets again; correct what was misread the first time\n";
+  for (const std::string& missing : entry.not_keyed) words += "  not keyed the first time: " + missing + "\n";
+  return words;
+}
+
+}  // namespace desk

@@ -1,0 +1,126 @@
+#include "desk/sittings/sittings.h"
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "desk/sittings/opened_sitting.h"
+#include "report/forms.h"
+#include "report/sheets.h"
+#include "text/error.h"
+
+namespace desk {
+namespace {
+
+sitting::Clock no_clock() {
+  return []() -> std::chrono::system_clock::time_point {
+    throw std::logic_error("a sitting that is only looked at asked for the time");
+  };
+}
+
+std::string phase_of(const sitting::State& state) {
+  if (state.way.empty()) return "not open";
+  if (state.ended) return state.ended_early ? "ended early" : "ended";
+  return state.began ? "running" : "open";
+}
+
+bool declared(const sitting::State& state, const std::string& who, const std::string& moment) {
+  return std::any_of(state.declarations.begin(), state.declarations.end(),
+                     [&](const sitting::Declaration& d) { return d.who == who && d.moment == moment; });
+}
+
+std::vector<std::string> not_recorded(const sitting::State& state) {
+  std::vector<std::string> gaps;
+  if (state.tagged_by.empty()) gaps.push_back("who tagged the cables");
+  std::vector<std::string> people = state.listeners;
+  people.insert(people.begin(), "helper");
+  for (const std::string moment : {"start", "end"})
+    for (const std::string& who : people)
+      if (!declared(state, who, moment))
+        gaps.push_back("separation declared by " + who + " at the " + moment);
+  if (state.levels.empty()) gaps.push_back("levels at the terminals");
+  if (state.facts.empty()) gaps.push_back("facts of the sitting");
+  if (std::all_of(state.trials.begin(), state.trials.end(), [](const auto& t) { return t.started.empty(); }))
+    gaps.push_back("times of the presentations (pace)");
+  for (const std::string& listener : state.listeners)
+    if (std::none_of(state.cues.begin(), state.cues.end(),
+                     [&](const auto& cue) { return cue.who == listener; }))
+      gaps.push_back("what gave it away, asked of " + listener);
+  return gaps;
+}
+
+/// Differences of a second entry that still stand: the answer that counts is not the one read the second time.
+std::vector<std::string> standing_differences(const sitting::State& state) {
+  std::vector<std::string> standing;
+  for (const sitting::Event& event : state.differences) {
+    const auto& answer = state.at(event.trial).answers.find(event.who);
+    if (answer != state.at(event.trial).answers.end() && answer->second.last == answer->second.first &&
+        answer->second.last != event.word)
+      standing.push_back("trial " + std::to_string(event.trial) + ", " + event.who + ": \"" +
+                         answer->second.last + "\" first, \"" + event.word + "\" the second time");
+  }
+  return standing;
+}
+
+}  // namespace
+
+void change_sitting(const SittingName& name, const sitting::Clock& clock,
+                    const std::function<void(sitting::Sitting&)>& change) {
+  OpenedSitting opened(name, clock);
+  opened.campaign.all_or_none([&] { change(opened.sitting); });
+}
+
+SittingStatus status_of(const SittingName& name) {
+  const OpenedSitting opened(name, no_clock());
+  const sitting::State& state = opened.sitting.state();
+  SittingStatus status;
+  status.plan = opened.opened.plan.name;
+  status.number = name.number;
+  status.way = state.way;
+  status.phase = phase_of(state);
+  status.head_hex = opened.sitting.head();
+  status.planned = state.layout.planned();
+  const std::vector<std::string> characters = state.characters();
+  for (std::size_t i = 0; i < characters.size(); ++i)
+    status.characters.emplace_back(state.listeners[i], characters[i]);
+  for (int trial = 1; trial <= state.layout.trials(); ++trial) {
+    const auto waiting = state.waits_for(trial);
+    if (!waiting.empty()) status.waiting.emplace_back(trial, waiting);
+    const sitting::TrialState& at = state.at(trial);
+    if (at.spoiled || at.late_spoiled)
+      status.spoiled.emplace_back(
+          trial, at.spoil_reason + ", by " + at.spoiled_by + (at.late_spoiled ? ", late" : ""));
+    if (state.is_played(trial) && !at.spoiled && waiting.empty()) ++status.settled;
+  }
+  status.differences = standing_differences(state);
+  status.not_recorded = not_recorded(state);
+  return status;
+}
+
+std::vector<Paper> papers_of(const SittingName& name) {
+  const OpenedSitting opened(name, no_clock());
+  const plan::Plan& plan = opened.opened.plan;
+  const std::string number = std::to_string(name.number);
+  std::vector<int> tags;
+  for (const sitting::TagLine& line : opened.sitting.tagging_list()) tags.push_back(line.tag);
+  std::vector<Paper> papers = {
+      {"tagging-list.txt", report::tagging_list(plan, name.number, opened.sitting.tagging_list())},
+      {"helper-sheet.txt", report::helper_sheet(plan, name.number, opened.sitting.sheet())},
+      {"answers-form.csv", report::answers_form(plan, name.number)},
+      {"times-form.csv", report::times_form(plan, name.number)},
+      {"levels-form.csv", report::levels_form(tags)}};
+  for (std::size_t i = 0; i < opened.sitting.state().listeners.size(); ++i) {
+    const std::string& listener = opened.sitting.state().listeners[i];
+    papers.push_back({"listener-sheet-" + std::to_string(i + 1) + ".txt",
+                      report::listener_sheet(plan, name.number, listener)});
+  }
+  for (Paper& paper : papers) paper.name = "sitting-" + number + "-" + paper.name;
+  return papers;
+}
+
+std::string end_sitting(const SittingName& name, const sitting::Clock& clock) {
+  OpenedSitting opened(name, clock);
+  opened.sitting.end();
+  return opened.sitting.head();
+}
+
+}  // namespace desk
