@@ -1,5 +1,6 @@
 #include "import/load_text.h"
 
+#include <algorithm>
 #include <optional>
 #include <stdexcept>
 #include <vector>
@@ -16,8 +17,7 @@ constexpr std::string_view examples =
     "(3.0ohm + 0.1mH + [27ohm||475uF||21.3mH])";
 
 [[noreturn]] void refuse(std::string_view part, const std::string& expected) {
-  throw text::BadInput("load: \"" + std::string(part) + "\" is not " + expected + "\n" +
-                       std::string(examples));
+  throw text::BadInput("\"" + std::string(part) + "\" is not " + expected);
 }
 
 std::vector<std::string_view> split(std::string_view typed, std::string_view separator) {
@@ -86,14 +86,15 @@ electrical::Load resistor_of(std::string_view typed) {
 
 electrical::Load parse_load(std::string_view typed) {
   const auto parts = split(text::trimmed(typed), "+");
-  const electrical::Load load =
-      parts.size() > 1 || typed.find('[') != std::string_view::npos ? circuit_of(parts) : resistor_of(typed);
+  const bool is_circuit = parts.size() > 1 || typed.find('[') != std::string_view::npos;
   try {
+    const electrical::Load load = is_circuit ? circuit_of(parts) : resistor_of(typed);
     electrical::impedance_ohm(load, 1000);
-  } catch (const std::domain_error& error) {
-    throw text::BadInput("load \"" + std::string(typed) + "\": " + error.what());
+    return load;
+  } catch (const std::exception& error) {
+    throw text::BadInput("load \"" + std::string(typed) + "\": " + error.what() + "\n" +
+                         std::string(examples));
   }
-  return load;
 }
 
 }  // namespace imported

@@ -131,8 +131,9 @@ void add_wrong_count(Table& table, const std::vector<Cell>& cells) {
                        "nothing for \"" + table.header[cells.size()].text + "\"");
     return;
   }
+  const auto last_expected = cells.begin() + static_cast<std::ptrdiff_t>(expected) - 1;
   const bool numbers =
-      std::all_of(cells.begin(), cells.end(), [](const Cell& c) { return number(c.text).has_value(); });
+      std::all_of(last_expected, cells.end(), [](const Cell& c) { return number(c.text).has_value(); });
   const bool decimal_commas = table.separator == ',' && numbers;
   table.problems.add(cells[expected].place, message,
                      decimal_commas ? "decimal commas? then separate the cells by ; or tab, in the header too"
