@@ -63,9 +63,9 @@ bool take(std::string_view& rest, std::string_view token) {
 /// The readers take what `write` writes; whatever else they meet does not come out again as it went in.
 char read_escaped(std::string_view& rest) {
   if (rest.starts_with('u') && rest.size() >= 5) {
-    const std::size_t code = 16 * hex_digits.find(rest[3]) + hex_digits.find(rest[4]);
+    const std::size_t high = hex_digits.find(rest[3]), low = hex_digits.find(rest[4]);
     rest.remove_prefix(5);
-    return static_cast<char>(code);
+    return high < 2 && low < 16 ? static_cast<char>(16 * high + low) : '\0';
   }
   const char name = rest.front();
   rest.remove_prefix(1);

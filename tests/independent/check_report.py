@@ -97,7 +97,8 @@ def check_caught(compare, where, study, comparison, trials, theirs):
     compare.number(where + ".needed", need, theirs["needed_trials"])
     share = None if need > trials else exact.root(lambda p: exact.tail(need, trials, p) - theirs["probability"], 0.0, 1.0)
     compare.number(where + ".share", share, theirs["share"])
-    compare.number(where + ".hearing_share", None if share is None else 2 * share - 1, theirs["hearing_share"])
+    hearing = None if share is None or study.two_sided else 2 * share - 1  # a preference is not heard or guessed
+    compare.number(where + ".hearing_share", hearing, theirs["hearing_share"])
     effect = float(study.plan["effect_share"])
     compare.number(where + ".at_effect", exact.tail(need, trials, effect) if need <= trials else 0.0,
                    theirs["probability_at_effect"])
@@ -264,10 +265,11 @@ def check_correlations(compare, study, report):
     all_p = []
     for one in report["correlations"]:
         where = "correlation with " + one["measure"]
-        # Shares for the first cable go up as the second's disadvantage does: first less second.
-        sign = abs if one["against"] == "absolute difference" else (lambda v: -v)
+        # Where all comparisons share a benchmark, a preference is counted for the other cable, less the benchmark.
+        other = one["outcome"].startswith("share for the cable set against")
+        sign = abs if one["against"] == "absolute difference" else (lambda v: v) if other else (lambda v: -v)
         x = [values_of(study, found[i], one["measure"], sign) for i in one["comparisons"]]
-        y = [found[i]["limits"]["share"] for i in one["comparisons"]]
+        y = [1 - found[i]["limits"]["share"] if other else found[i]["limits"]["share"] for i in one["comparisons"]]
         compare.numbers(where + ".x", x, one["x"])
         compare.numbers(where + ".y", y, one["y"])
         rho, p, attainable = exact.spearman([round(v, 9) for v in one["x"]], y)
