@@ -65,7 +65,6 @@ Campaign Campaign::create(const fs::path& file, const std::string& title) {
     const auto database = std::make_shared<Database>(file);
     write_schema(*database, title);
     prepare_connection(*database);
-    database->only_grow();
     return Campaign(database);
   } catch (...) {
     remove_attempt(file);
@@ -80,7 +79,6 @@ Campaign Campaign::open(const fs::path& file) {
   if (version < schema_version) migrate(*database, file, version, migrations());
   prepare_connection(*database);
   require_whole(*database);
-  database->only_grow();
   return Campaign(database);
 }
 

@@ -93,6 +93,7 @@ void prepare_connection(Database& database) {
   database.run("PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON");
   sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_TRUSTED_SCHEMA, 0, nullptr);
   sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+  database.only_grow();
 }
 
 }  // namespace store

@@ -39,7 +39,8 @@ void migrate(Database& database, const std::filesystem::path& file, int version,
 /// Refuses a campaign that lacks a table or one of the rules that guard it.
 void require_whole(Database& database);
 
-/// Settings of the connection: write-ahead log, full durability, foreign keys, distrust of the file's rules.
+/// Settings of the connection: write-ahead log, full durability, foreign keys, distrust of the file's rules;
+/// from here on it reads and adds, and nothing else.
 /// @throws text::NotNow when the folder cannot hold a write-ahead log.
 void prepare_connection(Database& database);
 

@@ -104,7 +104,6 @@ TEST(AppendOnly, OurOwnConnectionCanDoNothingElse) {
   fill(file);
   store::Database own(file);
   store::prepare_connection(own);
-  own.only_grow();
   for (const std::string table : tables) {
     for (const std::string& sql :
          {"UPDATE " + table + " SET rowid = 7", "DELETE FROM " + table, "DROP TABLE " + table,
@@ -127,6 +126,8 @@ TEST(AppendOnly, OurOwnConnectionCanDoNothingElse) {
   EXPECT_THROW(own.run("ATTACH ':memory:' AS other"), std::runtime_error);
   EXPECT_REFUSAL(own.run("REPLACE INTO event SELECT * FROM event"), text::NotNow,
                  "another writer was first; read the sitting again");
+  EXPECT_REFUSAL(own.run("INSERT INTO event VALUES (9, 1, 1, '{}', '" + std::string(64, 'a') + "')"),
+                 text::BadInput, file.string() + " refuses this: FOREIGN KEY constraint failed");
 }
 
 TEST(AppendOnly, DefensiveModeKeepsTheSchemaFromBeingRewritten) {
@@ -135,6 +136,7 @@ TEST(AppendOnly, DefensiveModeKeepsTheSchemaFromBeingRewritten) {
   fill(file);
   store::Database own(file);
   store::prepare_connection(own);
+  sqlite3_set_authorizer(own.handle(), nullptr, nullptr);
   own.run("PRAGMA writable_schema = ON");
   EXPECT_THROW(own.run("DELETE FROM sqlite_schema WHERE type = 'trigger'"), std::runtime_error);
   EXPECT_THROW(own.run("PRAGMA journal_mode = OFF; DELETE FROM event"), std::runtime_error);

@@ -167,11 +167,13 @@ TEST_P(FullDisk, KeepsEverythingWhenItStrikesWhileTheLogIsBroughtIntoTheFile) {
 TEST_P(FullDisk, ImportsAllOrNothing) {
   const Folder folder;
   const auto file = folder / "a.campaign";
-  const std::string text(50'000, 'r');
+  const std::string text = "frequency_Hz,level_dB\n20,0\n";
   const std::vector<store::SourceFile> sources = {{"a.csv", seal::to_hex(seal::sha256(text)), text}};
   std::vector<imported::Reading> readings(5);
   for (std::size_t at = 0; at < readings.size(); ++at) {
     readings[at].repeat = static_cast<int>(at);
+    readings[at].columns = {"level_db"};
+    readings[at].values = {std::vector<double>(2000)};
     readings[at].sha256_hex = sources[0].sha256_hex;
   }
   FailingVfs disk;

@@ -20,8 +20,8 @@ using store_test::whole_chain;
 
 using Acknowledge = std::function<void(int)>;
 
-/// Runs `work` in a process of its own, which is killed this long after its first acknowledgement, or after its start;
-/// the last number that it acknowledged, or 0.
+/// Runs `work` in a process of its own, which is killed this long after its first acknowledgement, or after
+/// its start; the last number that it acknowledged, or 0.
 int last_before_kill(bool after_first, int microseconds,
                      const std::function<void(const Acknowledge&)>& work) {
   int ends[2];
