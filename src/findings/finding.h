@@ -45,8 +45,7 @@ struct WouldHaveBeenCaught {
   double probability = 0.8;
   std::optional<double> share;          ///< nothing when no share could have been caught
   std::optional<double> hearing_share;  ///< (share - 1/2) / (1 - 1/2); nothing where no answer can be right
-  std::optional<double>
-      probability_at_effect;  ///< of support at the share worth finding, from the same numbers
+  std::optional<double> probability_at_effect;  ///< of support at the plan's share worth finding
 };
 
 /// One listener's result on one comparison: the second family.
@@ -74,11 +73,10 @@ struct Agreement {
 
 /// The level of the two cables at the load, second less first.
 struct LevelFinding {
-  std::string state;  ///< "matched", "measured, not matched", "predicted only" or "not verified"
-  std::string weighting;
-  std::optional<double> measured_db;  ///< mean over channels and moments, trims as set
-  bool measured_completely =
-      false;  ///< both specimens, both channels or mono, start and end of every sitting
+  std::string state;      ///< "matched", "measured, not matched", "predicted only" or "not verified"
+  std::string weighting;  ///< its title
+  std::optional<double> measured_db;          ///< mean over channels and moments, trims as set
+  bool measured_completely = false;           ///< mono or both channels, at start and end of every sitting
   std::optional<double> largest_measured_db;  ///< of one channel at one moment, farthest from 0
   std::optional<double> drift_db;             ///< end less start, farthest from 0 over specimens and channels
   std::optional<double> predicted_db;         ///< trims not counted
@@ -97,8 +95,7 @@ struct ResidualFinding {
 struct DeviationFinding {
   double largest_db = 0, frequency_of_largest_hz = 0, rms_db = 0, weighted_level_db = 0;
   double low_hz = 0, high_hz = 0;
-  std::optional<double>
-      repeatability_db;  ///< largest difference between repeats of one cable, farthest from 0
+  std::optional<double> repeatability_db;  ///< largest difference between repeats of one cable, 0 or more
 };
 
 /// A curve for the report: frequency against dB, second less first.
@@ -110,7 +107,7 @@ struct Curve {
 /// Pace: presentations that connected the same cable again against those that changed it.
 struct Pace {
   bool recorded = false;
-  int same = 0, changed = 0;
+  int same = 0, changed = 0;                                ///< at the places of a trial where both occur
   double mean_same_s = 0, mean_changed_s = 0;               ///< time since the presentation before
   std::optional<double> difference_s, lower_s, upper_s, p;  ///< changed less same, 95 % interval
   std::optional<double> p_standard_error;                   ///< when simulated
@@ -154,8 +151,8 @@ struct ComparisonFinding {
 /// The outcome over comparisons against one measured difference: exploratory.
 struct Correlation {
   std::string measure;  ///< "loop resistance, ohm"
-  std::string outcome;  ///< "share right" or "share for the first cable"
-  std::string against;  ///< "absolute difference" or "signed difference"
+  std::string outcome;  ///< "share right", or the share for the cable that the next line names
+  std::string against;  ///< "absolute difference", or "signed difference" and which cable less which
   std::vector<int> comparisons;
   std::vector<double> x, y;
   std::optional<double> rho;  ///< nothing when one side is constant
@@ -163,9 +160,8 @@ struct Correlation {
   double p_adjusted = 1;  ///< Benjamini-Hochberg over the list
   std::optional<double> p_standard_error;
   std::optional<double> smallest_attainable_p;
-  std::optional<double>
-      rho_needed;  ///< to reach the level at the list's first step; nothing: "cannot reach it"
-  bool permuted_by_cable = false;  ///< then the least p and the rho needed are not computed
+  std::optional<double> rho_needed;  ///< at the list's first step; nothing: "cannot reach it"
+  bool permuted_by_cable = false;    ///< then the least p and the rho needed are not computed
   bool unequal_trials = false;
   std::string sentence;
 };

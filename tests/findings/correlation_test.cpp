@@ -1,20 +1,26 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <stdexcept>
+
 #include "findings/evidence_builder.h"
 
 namespace {
 
 electrical::Cable of_resistance(double ohm) { return {.resistance_ohm_per_m = ohm, .length_m = 1}; }
 
-const findings::Correlation* find(const std::vector<findings::Correlation>& list,
-                                  const std::string& measure) {
-  for (const auto& one : list)
-    if (one.measure == measure) return &one;
-  return nullptr;
+bool has(const std::vector<findings::Correlation>& list, const std::string& measure) {
+  return std::any_of(list.begin(), list.end(), [&](const auto& one) { return one.measure == measure; });
 }
 
-/// Seven cables of 1 to 7 ohm more than the baseline; the shares 9 8 11 10 15 12 14 of 16 have Spearman's rho 0.821 with
-/// them, two-sided p .0341 (recomputed: all 7! pairings counted in Python).
+findings::Correlation with(const std::vector<findings::Correlation>& list, const std::string& measure) {
+  for (const auto& one : list)
+    if (one.measure == measure) return one;
+  throw std::runtime_error("no correlation with " + measure);
+}
+
+/// Seven cables of 1 to 7 ohm more than the baseline; the shares 9 8 11 10 15 12 14 of 16 have Spearman's rho
+/// 0.821 with them, two-sided p .0341 (recomputed: all 7! pairings counted in Python).
 Builder seven(const std::string& protocol = "abx") {
   Builder builder({"Ada"}, protocol);
   builder.claims({9, 8, 11, 10, 15, 12, 14});
@@ -29,35 +35,34 @@ constexpr double kP = 0.034126984126984124;
 
 TEST(Correlation, OfTheShareRightWithAnAbsoluteDifference) {
   const auto list = seven().findings().correlations;
-  const auto* found = find(list, "loop resistance, ohm");
-  ASSERT_NE(found, nullptr);
-  EXPECT_EQ(found->outcome, "share right");
-  EXPECT_EQ(found->against, "absolute difference");
-  ASSERT_EQ(found->x.size(), 7U);
-  EXPECT_NEAR(found->x[2], 3, 1e-8);
-  EXPECT_DOUBLE_EQ(found->y[2], 11.0 / 16);
-  EXPECT_NEAR(*found->rho, kRho, 1e-12);
-  EXPECT_NEAR(found->p, kP, 1e-12);
-  EXPECT_FALSE(found->p_standard_error);
-  EXPECT_FALSE(found->permuted_by_cable);
-  EXPECT_FALSE(found->unequal_trials);
+  const auto found = with(list, "loop resistance, ohm");
+  EXPECT_EQ(found.outcome, "share right");
+  EXPECT_EQ(found.against, "absolute difference");
+  ASSERT_EQ(found.x.size(), 7U);
+  EXPECT_NEAR(found.x[2], 3, 1e-8);
+  EXPECT_DOUBLE_EQ(found.y[2], 11.0 / 16);
+  EXPECT_NEAR(*found.rho, kRho, 1e-12);
+  EXPECT_NEAR(found.p, kP, 1e-12);
+  EXPECT_FALSE(found.p_standard_error);
+  EXPECT_FALSE(found.permuted_by_cable);
+  EXPECT_FALSE(found.unequal_trials);
 }
 
 TEST(Correlation, AMeasureThatDoesNotVaryCountsAsPOfOneInTheList) {
   // Cables without inductance and capacitance do not differ there: three measures, two of them without rho.
   const auto list = seven().findings().correlations;
   ASSERT_EQ(list.size(), 3U);
-  const auto* inductance = find(list, "inductance, uH");
-  EXPECT_FALSE(inductance->rho);
-  EXPECT_EQ(inductance->p, 1);
-  EXPECT_NE(inductance->sentence.find("cannot be said: one side does not vary"), std::string::npos);
-  const auto* resistance = find(list, "loop resistance, ohm");
-  EXPECT_NEAR(resistance->p_adjusted, 3 * kP, 1e-12);  // Benjamini-Hochberg: smallest of three
+  const auto inductance = with(list, "inductance, uH");
+  EXPECT_FALSE(inductance.rho);
+  EXPECT_EQ(inductance.p, 1);
+  EXPECT_NE(inductance.sentence.find("cannot be said: one side does not vary"), std::string::npos);
+  const auto resistance = with(list, "loop resistance, ohm");
+  EXPECT_NEAR(resistance.p_adjusted, 3 * kP, 1e-12);  // Benjamini-Hochberg: smallest of three
   // recomputed: all 7! pairings counted in Python, smallest |rho| with two-sided p at most .05/3
-  EXPECT_NEAR(*resistance->rho_needed, 0.8928571428571429, 1e-12);
-  EXPECT_NE(resistance->sentence.find("it is not shown that share right goes with loop resistance, ohm"),
+  EXPECT_NEAR(*resistance.rho_needed, 0.8928571428571429, 1e-12);
+  EXPECT_NE(resistance.sentence.find("it is not shown that share right goes with loop resistance, ohm"),
             std::string::npos);
-  EXPECT_NE(resistance->sentence.find("rho of at least 0.893"), std::string::npos) << resistance->sentence;
+  EXPECT_NE(resistance.sentence.find("rho of at least 0.893"), std::string::npos) << resistance.sentence;
 }
 
 TEST(Correlation, ThatIsSupportedGoesWith) {
@@ -66,13 +71,13 @@ TEST(Correlation, ThatIsSupportedGoesWith) {
   const int score[] = {8, 9, 10, 11, 12, 14, 16};
   for (int i = 0; i < 7; ++i) builder.trials(i, score[i], 16);
   const auto list = builder.findings().correlations;
-  const auto* found = find(list, "loop resistance, ohm");
-  EXPECT_NEAR(*found->rho, 1, 1e-12);
-  EXPECT_NEAR(found->p, 2.0 / 5040, 1e-12);
+  const auto found = with(list, "loop resistance, ohm");
+  EXPECT_NEAR(*found.rho, 1, 1e-12);
+  EXPECT_NEAR(found.p, 2.0 / 5040, 1e-12);
   EXPECT_EQ(
-      found->sentence.find("Exploratory: share right goes with loop resistance, ohm (absolute difference)"),
+      found.sentence.find("Exploratory: share right goes with loop resistance, ohm (absolute difference)"),
       0U)
-      << found->sentence;
+      << found.sentence;
 }
 
 TEST(Correlation, OfFourComparisonsCannotReachTheLevel) {
@@ -82,10 +87,10 @@ TEST(Correlation, OfFourComparisonsCannotReachTheLevel) {
   for (int i = 1; i <= 4; ++i)
     builder.evidence.cables["cable " + std::to_string(i)].line = of_resistance(1 + i);
   const auto list = builder.findings().correlations;
-  const auto* found = find(list, "loop resistance, ohm");
-  EXPECT_NEAR(*found->smallest_attainable_p, 2.0 / 24, 1e-12);  // the method's [R]: .083
-  EXPECT_FALSE(found->rho_needed);
-  EXPECT_NE(found->sentence.find("cannot reach the level"), std::string::npos);
+  const auto found = with(list, "loop resistance, ohm");
+  EXPECT_NEAR(*found.smallest_attainable_p, 2.0 / 24, 1e-12);  // the method's [R]: .083
+  EXPECT_FALSE(found.rho_needed);
+  EXPECT_NE(found.sentence.find("cannot reach the level"), std::string::npos);
 }
 
 TEST(Correlation, NeedsThreeComparisonsWithValues) {
@@ -114,13 +119,12 @@ TEST(Correlation, LeavesOutBarredClaimsAndNoOthers) {
   builder.trials(control, 8, 16);  // turns every "not shown" into "cannot be judged"
   const auto all = builder.findings();
   EXPECT_EQ(all.comparisons.at(0).verdict, findings::Verdict::cannot_be_judged);
-  EXPECT_EQ(find(all.correlations, "loop resistance, ohm")->comparisons,
-            (std::vector<int>{0, 1, 2, 3, 4, 5}));
+  EXPECT_EQ(with(all.correlations, "loop resistance, ohm").comparisons, (std::vector<int>{0, 1, 2, 3, 4, 5}));
 }
 
 TEST(Correlation, OfAPreferenceFollowsTheCableWhicheverIsNamedFirst) {
   Builder builder = seven("preference");
-  const auto straight = *find(builder.findings().correlations, "loop resistance, ohm");
+  const auto straight = with(builder.findings().correlations, "loop resistance, ohm");
   EXPECT_EQ(straight.outcome, "share for the cable set against baseline");
   EXPECT_EQ(straight.against, "signed difference, that cable less baseline");
   EXPECT_NEAR(straight.x[2], 3, 1e-8);
@@ -130,7 +134,7 @@ TEST(Correlation, OfAPreferenceFollowsTheCableWhicheverIsNamedFirst) {
   std::swap(builder.plan().comparisons[2].first, builder.plan().comparisons[2].second);
   builder.evidence.trials[2].clear();
   builder.trials(2, 16 - 11, 16);  // the same preference, told the other way round
-  const auto turned = *find(builder.findings().correlations, "loop resistance, ohm");
+  const auto turned = with(builder.findings().correlations, "loop resistance, ohm");
   EXPECT_NEAR(turned.x[2], 3, 1e-8);
   EXPECT_DOUBLE_EQ(turned.y[2], 11.0 / 16);
   EXPECT_NEAR(*turned.rho, kRho, 1e-12);
@@ -142,14 +146,15 @@ TEST(Correlation, MeasuresWithoutASignAreForSharesRightOnly) {
     builder.evidence.rig.source = electrical::Source{.resistance_ohm = 0.1};
     builder.evidence.rig.load = electrical::Resistor{8};
     const auto list = builder.findings().correlations;
-    EXPECT_NE(find(list, "predicted level with the trims as set, dB"), nullptr);
-    EXPECT_NE(find(list, "largest predicted residual, dB"), nullptr);
-    EXPECT_EQ(find(list, "r.m.s. predicted residual, dB") != nullptr, protocol == std::string("abx"));
+    EXPECT_TRUE(has(list, "predicted level with the trims as set, dB"));
+    EXPECT_TRUE(has(list, "largest predicted residual, dB"));
+    EXPECT_EQ(has(list, "r.m.s. predicted residual, dB"), protocol == std::string("abx"));
   }
 }
 
 TEST(Correlation, WithoutACommonBenchmarkPermutesTheCables) {
-  // Four cables of .05 .1 .3 .8 ohm, every pair: rho 1, p 1/24 (recomputed: all 4! orders of the values in Python).
+  // Four cables of .05 .1 .3 .8 ohm, every pair: rho 1, p 1/24.
+  // recomputed: all 4! orders of the values counted in Python.
   Builder builder;
   const double ohm[] = {.05, .1, .3, .8};
   const std::string names = "abcd";
@@ -162,13 +167,12 @@ TEST(Correlation, WithoutACommonBenchmarkPermutesTheCables) {
   builder.evidence.rig.source = electrical::Source{.resistance_ohm = 0.1};
   builder.evidence.rig.load = electrical::Resistor{8};
   const auto list = builder.findings().correlations;
-  const auto* found = find(list, "loop resistance, ohm");
-  ASSERT_NE(found, nullptr);
-  EXPECT_TRUE(found->permuted_by_cable);
-  EXPECT_NEAR(*found->rho, 1, 1e-12);
-  EXPECT_NEAR(found->p, 1.0 / 24, 1e-12);
-  EXPECT_FALSE(found->rho_needed);
-  EXPECT_NE(found->sentence.find("the values were permuted among the cables"), std::string::npos);
+  const auto found = with(list, "loop resistance, ohm");
+  EXPECT_TRUE(found.permuted_by_cable);
+  EXPECT_NEAR(*found.rho, 1, 1e-12);
+  EXPECT_NEAR(found.p, 1.0 / 24, 1e-12);
+  EXPECT_FALSE(found.rho_needed);
+  EXPECT_NE(found.sentence.find("the values were permuted among the cables"), std::string::npos);
   EXPECT_EQ(find(list, "largest predicted residual, dB"),
             nullptr);  // no difference of two cables' own values
 }

@@ -7,8 +7,9 @@
 
 namespace {
 
-/// Two specimens on the loudspeaker LS1: cables A1 (first) and A2 (second) of the golden line cases, levels as printed in
-/// tests/hearing/data/level_differences.csv, pair A2-A1, pink_K48k_integral (recomputed: 400001 points, trapezoid).
+/// Two specimens on the loudspeaker LS1: cables A1 (first) and A2 (second) of the golden line cases, levels
+/// as printed in tests/hearing/data/level_differences.csv, pair A2-A1, pink_K48k_integral (recomputed: 400001
+/// points, trapezoid).
 constexpr double kA2LessA1Db = 0.617051104;
 constexpr double kResidualMinimumDb = -0.496303218;
 constexpr double kResidualMaximumDb = 0.701904057;
@@ -71,7 +72,8 @@ TEST(PredictedResidual, IsWhatTheFileSaysWhenTheStepTakesTheDifferenceAway) {
   EXPECT_NEAR(finding.predicted_residual->minimum_db, kResidualMinimumDb, 3e-9);
   EXPECT_NEAR(finding.predicted_residual->maximum_db, kResidualMaximumDb, 3e-9);
   EXPECT_NEAR(finding.predicted_residual->largest_db, kResidualMaximumDb, 3e-9);
-  // The least impedance of LS1 lies at 237.3 Hz (tests/electrical/data/loudspeaker_LS1.csv): there the resistance costs most.
+  // The least impedance of LS1 lies at 237.3 Hz (tests/electrical/data/loudspeaker_LS1.csv): there the
+  // resistance costs most.
   EXPECT_NEAR(finding.predicted_residual->frequency_of_largest_hz, 237, 8);
   EXPECT_EQ(finding.predicted_residual->low_hz, 20);
   EXPECT_EQ(finding.predicted_residual->high_hz, 20000);
@@ -210,8 +212,12 @@ TEST(Level, IsReadInTheSittingsInWhichTheComparisonWasPlayed) {
   builder.terminal_levels(1, 9, 9);
   builder.add_sitting();  // nothing of the comparison is played in it
   builder.terminal_levels(0, 3, 3);
+  builder.terminal_levels(1, 4, 4);
   EXPECT_EQ(first_of(builder).level.state, "matched");
-  builder.trials(0, 1, 1);  // now it is, and the second specimen was not measured there
+  builder.trials(0, 1, 1);  // now it is
+  EXPECT_EQ(first_of(builder).level.state, "measured, not matched");
+  EXPECT_NEAR(*first_of(builder).level.measured_db, .5, 1e-12);
+  builder.evidence.levels.resize(4);  // and nothing was measured in it
   EXPECT_EQ(first_of(builder).level.state, "measured, not matched");
 }
 

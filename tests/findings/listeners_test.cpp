@@ -4,7 +4,8 @@
 
 namespace {
 
-// BIN-4: one-sided tails of the fair binomial of 16; two-sided 12 of 16 is twice the first (binom.test: .07681274414).
+// BIN-4: one-sided tails of the fair binomial of 16; two-sided 12 of 16 is twice the first (binom.test:
+// .07681274414).
 constexpr double k12Of16 = 2517.0 / 65536;
 constexpr double k14Of16 = 137.0 / 65536;
 

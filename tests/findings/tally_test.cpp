@@ -52,7 +52,8 @@ TEST(Tally, ListenersWhoDifferAreRedrawnTogether) {
   const auto finding = builder.findings().comparisons.at(0);
   EXPECT_EQ(finding.primary.tally.score, 12);
   EXPECT_EQ(finding.primary.tally.answers, 15);
-  // recomputed: all 2^8 falls of the coins counted in Python for splits (2,0) or (0,2) five times, (1,1) twice, (0,1).
+  // recomputed: all 2^8 falls of the coins counted in Python for (2,0) or (0,2) five times, (1,1) twice,
+  // (0,1).
   EXPECT_DOUBLE_EQ(finding.primary.p, .03125);
 }
 

@@ -20,8 +20,8 @@ Builder seven_of(int first_score) {
 }
 
 TEST(Sentence, OfADifferenceNotShown) {
-  // LEV-2: P(X >= 9 | 16, 1/2) = .4018. recomputed: scipy.stats.beta.ppf(.95, 10, 7) = .773; the share caught is .9025 and
-  // binom.sf(13, 16, .9) = .789 (tests/findings/verdict_test.cpp).
+  // LEV-2: P(X >= 9 | 16, 1/2) = .4018. recomputed: scipy.stats.beta.ppf(.95, 10, 7) = .773; the share caught
+  // is .9025 and binom.sf(13, 16, .9) = .789 (tests/findings/verdict_test.cpp).
   EXPECT_EQ(sentence(seven_of(9)),
             "Difference not shown: 9 of 16 right, exact one-sided p 0.4018, 1.0000 after Holm over 7 claims "
             "(level 0.05). "

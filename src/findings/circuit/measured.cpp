@@ -21,8 +21,8 @@ electrical::Band shared_band(const std::vector<LevelCurve>& repeats, electrical:
   return band;
 }
 
-/// The ends of the band and every point of any repeat within it. Each repeat is linear in ln f between its own points,
-/// so their mean is linear between these, and they differ most at one of these.
+/// The ends of the band and every point of any repeat within it. Each repeat is linear in ln f between its
+/// own points, so their mean is linear between these, and they differ most at one of these.
 std::vector<double> points_within(const std::vector<LevelCurve>& repeats, const electrical::Band& band) {
   std::set<double> points{band.low_hz, band.high_hz};
   for (const LevelCurve& repeat : repeats)

@@ -139,7 +139,7 @@ std::string sentence_of(const Correlation& correlation, std::size_t list, double
   text += stats::reaches(correlation.p_adjusted, level) ? what : "it is not shown that " + what;
   text += ": Spearman's rho " + fixed(*correlation.rho, 2) + over + ", " +
           (correlation.p_standard_error ? "simulated" : "exact") + " two-sided " + p_words(correlation.p) +
-          ", " + fixed(correlation.p_adjusted, 4) + " after Benjamini-Hochberg over " +
+          ", " + probability_words(correlation.p_adjusted) + " after Benjamini-Hochberg over " +
           counted(static_cast<int>(list), "measure") + "." + needed_words(correlation);
   if (correlation.unequal_trials) text += " The comparisons have unequal numbers of trials.";
   return text;

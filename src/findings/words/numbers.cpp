@@ -48,7 +48,11 @@ std::string signed_db(double value_db) {
   return (positive ? "+" : "") + text + " dB";
 }
 
-std::string p_words(double p) { return p < 0.0001 ? "p below 0.0001" : "p " + fixed(p, 4); }
+std::string probability_words(double probability) {
+  return probability < 0.0001 ? "below 0.0001" : fixed(probability, 4);
+}
+
+std::string p_words(double p) { return "p " + probability_words(p); }
 
 std::string percent(double share) {
   std::string text = fixed(100 * share, 2);

@@ -22,6 +22,9 @@ std::string fixed(double value, int decimals);
 /// The same with its sign: "+0.62 dB", "0.00 dB".
 std::string signed_db(double value_db);
 
+/// "0.0384", "below 0.0001".
+std::string probability_words(double probability);
+
 /// "p 0.0384", "p below 0.0001".
 std::string p_words(double p);
 

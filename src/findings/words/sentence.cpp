@@ -41,7 +41,8 @@ std::string test_words(const Findings& findings, const ComparisonFinding& findin
       std::string(", exact ") + (has_right_answer ? "one-sided " : "two-sided ") + p_words(finding.primary.p);
   if (finding.verdict == Verdict::cannot_be_judged) return text + ".";
   if (finding.p_adjusted)
-    text += ", " + fixed(*finding.p_adjusted, 4) + " after Holm over " + counted(findings.family, "claim");
+    text += ", " + probability_words(*finding.p_adjusted) + " after Holm over " +
+            counted(findings.family, "claim");
   return text + " (level " + plain(findings.level) + ").";
 }
 
