@@ -52,6 +52,9 @@ Paper paper_of(const plan::Plan& plan, unsigned char seed) {
 
 bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
 
+/// On one line, so that words are found wherever they were wrapped.
+std::string unwrapped(const std::string& text) { return std::regex_replace(text, std::regex("\\s+"), " "); }
+
 /// The tags in the rows of the helper's sheet, found by the line for the time.
 std::set<std::string> tags_in_rows(const std::string& helper_sheet) {
   static const std::regex row(R"(\s(\d{3})\s+[0-9.]+\s+\d+\s+____ : ____ : ____)");
@@ -122,7 +125,7 @@ TEST(ListenerSheet, RestsAfterEveryBlockOfPlannedTrials) {
 }
 
 TEST(ListenerSheet, AsksAfterwardsAndTakesDeclarations) {
-  const std::string sheet = report::listener_sheet(plan_for("abx"), 1, "Ben");
+  const std::string sheet = unwrapped(report::listener_sheet(plan_for("abx"), 1, "Ben"));
   for (const char* words :
        {"Listener: Ben", "Which one is X?", "what gave it away?", "any other cue", "at the start",
         "at the end", "until the first presentation of the next trial begins", "85 dBA"})
@@ -171,7 +174,7 @@ TEST(HelperSheet, NamesNoCableAndNoListener) {
 }
 
 TEST(HelperSheet, GivesTheSameActionsPaceReasonsAndCautions) {
-  const std::string sheet = paper_of(plan_for("abx"), 7).helper;
+  const std::string sheet = unwrapped(paper_of(plan_for("abx"), 7).helper);
   for (const char* words :
        {"same cable or not", "Volume to minimum, or mute.", "Swap: 30 s", "Presentation: 15 s",
         "after every 12 trials", "wrong tag", "audible fault", "interruption", "pace overrun",

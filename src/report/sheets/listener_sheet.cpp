@@ -49,8 +49,7 @@ std::string rules(const protocols::Protocol& protocol, const plan::Plan& plan) {
              "Do not talk about a trial, nod or sigh, before it is settled; best not before the sitting has "
              "ended.",
              "You may ask for a rest or stop at any time.",
-             "The " + counted(plan.practice_trials, "practice trial") +
-                 " before trial 1 is not written down.",
+             "Practice before trial 1: " + counted(plan.practice_trials, "trial") + ", not written down.",
              std::string(ears_caution()),
          });
 }

@@ -36,7 +36,8 @@ std::string sheet_points(const std::vector<std::string>& points) {
 }
 
 std::string declaration_lines(std::string_view from_whom) {
-  const std::string seen = "No sight, hearing or talk between me and " + std::string(from_whom);
+  const std::string seen = "No sight, hearing or talk between me and " + std::string(from_whom) +
+                           ", but for a trial's number and the label";
   return sheet_heading("Separation") + wrapped(seen + ":", sheet_width) +
          "  at the start   [ ] so it is   [ ] not so:  __________________________________\n"
          "                 name ______________________________   time ________________\n"
