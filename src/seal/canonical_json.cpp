@@ -13,9 +13,10 @@ constexpr int deepest = 32;
 constexpr std::int64_t largest_integer = std::int64_t{1} << 53;
 
 [[noreturn]] void refuse(const std::string& place, const std::string& found) {
-  throw std::domain_error("sealed text: " + (place.empty() ? std::string("the value") : place) + " is " + found +
-                          "; it may hold objects with ASCII keys, arrays, booleans, UTF-8 strings and integers "
-                          "within 2^53, at most 32 deep");
+  throw std::domain_error(
+      "sealed text: " + (place.empty() ? std::string("the value") : place) + " is " + found +
+      "; it may hold objects with ASCII keys, arrays, booleans, UTF-8 strings and integers "
+      "within 2^53, at most 32 deep");
 }
 
 bool ascii(const std::string& key) {
@@ -37,7 +38,8 @@ void check(const json& value, const std::string& place, int depth) {
       check(member, place + "/" + key, depth + 1);
     }
   } else if (value.is_array()) {
-    for (std::size_t i = 0; i < value.size(); ++i) check(value[i], place + "/" + std::to_string(i), depth + 1);
+    for (std::size_t i = 0; i < value.size(); ++i)
+      check(value[i], place + "/" + std::to_string(i), depth + 1);
   } else if (value.is_number_integer()) {
     check_integer(value, place);
   } else if (!value.is_string() && !value.is_boolean()) {

@@ -54,7 +54,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   read_or_refuse([&] { require_sound(imported::parse({"f.csv", content}, {})); });
   read_or_refuse([&] { require_sound(imported::parse({"f.s1p", content}, assignment)); });
   read_or_refuse([&] { imported::parse_manifest(content, "f.csv"); });
-  read_or_refuse([&] { imported::parse_answers(content, "f.csv", {{"anna", "ben"}, {"A", "B"}}); });
+  read_or_refuse([&] {
+    imported::parse_answers(content, "f.csv", {{"anna", "ben"}, {"A", "B"}, {"guess", "sure"}});
+  });
   read_or_refuse([&] { imported::parse_answers(content, "f.csv", {}); });
   read_or_refuse([&] { imported::parse_times(content, "f.csv"); });
   read_or_refuse([&] { imported::parse_spoilings(content, "f.csv", {}, {"wrong tag", "other"}); });

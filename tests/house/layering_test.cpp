@@ -112,14 +112,17 @@ TEST(Layering, AForbiddenIncludeIsNamed) {
 TEST(Layering, EveryFolderOfTheHouseHasItsRow) {
   const auto rows = table();
   for (const auto& entry : fs::directory_iterator(root / "src"))
-    if (entry.is_directory()) EXPECT_TRUE(rows.contains("src/" + entry.path().filename().string())) << entry.path();
+    if (entry.is_directory()) {
+      EXPECT_TRUE(rows.contains("src/" + entry.path().filename().string())) << entry.path();
+    }
   EXPECT_TRUE(rows.contains("stats"));
   EXPECT_TRUE(rows.contains("protocols"));
 }
 
 TEST(Layering, TheDoorsForPagesKnowOnlyTheStandardLibrary) {
   for (const char* door : {"src/sitting/listener_door.h", "src/sitting/helper_door.h"})
-    for (const std::string& include : includes_of(door)) EXPECT_TRUE(is_standard(include)) << door << ": " << include;
+    for (const std::string& include : includes_of(door))
+      EXPECT_TRUE(is_standard(include)) << door << ": " << include;
 }
 
 TEST(Layering, CommandLineParsingStandsInAtMostEightFiles) {
@@ -137,16 +140,20 @@ TEST(Layering, EveryTestFileIsBuilt) {
   const std::string text{std::istreambuf_iterator<char>(commands), {}};
   ASSERT_FALSE(text.empty());
   for (const fs::path& file : sources_in("tests"))
-    if (file.string().ends_with("_test.cpp"))
+    if (file.string().ends_with("_test.cpp")) {
       EXPECT_NE(text.find((root / file).string()), std::string::npos) << file << " is not built";
+    }
 }
 
 TEST(Layering, TheTopLevelIsFixed) {
-  const std::set<std::string> allowed = {"CMakeLists.txt", "README.md", "DEVELOPERS.md", "LICENSE", "src",
-                                         "stats",          "protocols", "tests",         "example_sessions"};
+  const std::set<std::string> allowed = {"CMakeLists.txt", "README.md", "DEVELOPERS.md",
+                                         "LICENSE",        "src",       "stats",
+                                         "protocols",      "tests",     "example_sessions"};
   for (const auto& entry : fs::directory_iterator(root)) {
     const std::string name = entry.path().filename().string();
-    if (name.front() != '.' && !name.starts_with("build")) EXPECT_TRUE(allowed.contains(name)) << name;
+    if (name.front() != '.' && !name.starts_with("build")) {
+      EXPECT_TRUE(allowed.contains(name)) << name;
+    }
   }
 }
 

@@ -32,7 +32,8 @@ TEST(Draw, IsTheStandardEngineSeededThroughTheStandardSeedSequence) {
 // under tests/independent derives whole orders to the same bits.
 TEST(Draw, GoldenWords) {
   Draw draw(Seed{});
-  const std::uint64_t expected[] = {12755971370500816620ULL, 9759324141504608797ULL, 15586071274741539571ULL, 10879588327684050678ULL};
+  const std::uint64_t expected[] = {12755971370500816620ULL, 9759324141504608797ULL, 15586071274741539571ULL,
+                                    10879588327684050678ULL};
   for (const std::uint64_t word : expected) EXPECT_EQ(draw.word(), word);
 }
 

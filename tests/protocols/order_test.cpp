@@ -101,7 +101,8 @@ TEST(Abx, EachTrialPlaysBothReferencesAndOneOfThemAgain) {
     for (const Trial& trial : abx.draw(shape, seed_of(number)).trials) {
       EXPECT_NE(trial.sides[0], trial.sides[1]);
       const auto labels = abx.labels(trial.number);
-      const std::size_t place_of_right = labels[0] == abx.answers()[static_cast<std::size_t>(trial.coin)] ? 0 : 1;
+      const std::size_t place_of_right =
+          labels[0] == abx.answers()[static_cast<std::size_t>(trial.coin)] ? 0 : 1;
       EXPECT_EQ(trial.sides[2], trial.sides[place_of_right]);
     }
 }

@@ -35,14 +35,18 @@ TEST(Digest, RandomOnesDiffer) { EXPECT_NE(random_digest(), random_digest()); }
 
 TEST(CanonicalText, SortsKeysAndEscapesAsRfc8785Does) {
   // RFC 8785, 3.2.2.2 and 3.2.3: the string of its example and sorting (memory); numbers are left to integers here.
-  const json value = json::parse(R"({"b":[true,-5,"\u20ac$\u000f\u000aA'\u0042\u0022\u005c\\\"\u002f"],"a":{}})");
+  const json value =
+      json::parse(R"({"b":[true,-5,"\u20ac$\u000f\u000aA'\u0042\u0022\u005c\\\"\u002f"],"a":{}})");
   EXPECT_EQ(canonical_text(value), "{\"a\":{},\"b\":[true,-5,\"€$\\u000f\\nA'B\\\"\\\\\\\\\\\"/\"]}");
   EXPECT_EQ(parse_canonical(canonical_text(value)), value);
 }
 
 TEST(CanonicalText, RefusesWhatIsOutsideTheSubset) {
-  EXPECT_EQ(refusal([] { canonical_text(json{{"a", 0.5}}); }),
-            "sealed text: /a is a fraction; it may hold objects with ASCII keys, arrays, booleans, UTF-8 strings and "
+  EXPECT_EQ(refusal([] {
+              canonical_text(json{{"a", 0.5}});
+            }),
+            "sealed text: /a is a fraction; it may hold objects with ASCII keys, arrays, booleans, UTF-8 "
+            "strings and "
             "integers within 2^53, at most 32 deep");
   EXPECT_THROW(canonical_text(json{{"a", nullptr}}), std::domain_error);
   EXPECT_THROW(canonical_text(json{{"ä", 1}}), std::domain_error);
