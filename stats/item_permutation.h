@@ -36,8 +36,9 @@ std::optional<RankCorrelation> permute_by_item(std::span<const double> values,
                                                std::span<const ItemPair> pairs, PairValue pair_value,
                                                Alternative alternative, const MonteCarlo& monte_carlo = {});
 
-/// Smallest p that any order of these values could give with these pairs and outcomes: when it is above the level,
-/// no order can be supported. Arguments and refusals as `permute_by_item`, but at most `kExactItems` items.
+/// Smallest p that any order of these values could give with these pairs and outcomes: when it is above the
+/// level, no order can be supported. Arguments and refusals as `permute_by_item`, but at most
+/// `kExactItems` items.
 std::optional<double> smallest_attainable_p_by_item(std::span<const double> values,
                                                     std::span<const ItemPair> pairs, PairValue pair_value,
                                                     Alternative alternative);

@@ -7,9 +7,9 @@
 
 namespace store_test {
 
-/// The disk as SQLite sees it, with a limit: after a number of further writes, syncs and truncations every one fails,
-/// and a write that fails has written half of its bytes. SQLite's default as long as it lives; campaigns opened
-/// through it must be gone before it is.
+/// The disk as SQLite sees it, with a limit: after a number of further writes, syncs and truncations every one
+/// fails, and a write that fails has written half of its bytes. SQLite's default as long as it lives; campaigns
+/// opened through it must be gone before it is.
 ///
 ///     FailingVfs disk;
 ///     disk.fail_after(3);
@@ -17,7 +17,7 @@ namespace store_test {
 ///     disk.work();
 class FailingVfs {
  public:
-  /// What a failing call answers: a full disk always says SQLITE_FULL, a broken one says what it could not do.
+  /// What a failing call answers: a full disk says SQLITE_FULL, a broken one what it could not do.
   enum class Fault { full, broken };
 
   FailingVfs() : real_(sqlite3_vfs_find(nullptr)), vfs_(*real_) {

@@ -119,8 +119,8 @@ TEST_P(FullDisk, CanBeGoneOnWithOnceThereIsRoom) {
   EXPECT_EQ(folder.files(), 1);
 }
 
-// SQLite brings its log into the file when the log has grown to 1000 pages (sqlite.org/wal.html, section 2.1).
-// The event that does it is acknowledged whatever becomes of the bringing.
+// SQLite brings its log into the file when the log has grown to 1000 pages (sqlite.org/wal.html, 2.1). The
+// event that does it is acknowledged whatever becomes of the bringing.
 TEST_P(FullDisk, KeepsEverythingWhenItStrikesWhileTheLogIsBroughtIntoTheFile) {
   const plan::SealedPlan plan = sealed_plan("spring");
   const std::string words(36'000, 'e');

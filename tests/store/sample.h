@@ -28,8 +28,8 @@
 
 namespace store_test {
 
-/// A folder of the test's own, gone with it. In memory where that can be had: what is asked is which bytes are
-/// written and synced, not how long a disk takes.
+/// A folder of the test's own, gone with it. In memory where that can be had: what is asked is which bytes
+/// are written and synced, not how long a disk takes.
 class Folder {
  public:
   Folder() {
