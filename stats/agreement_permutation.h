@@ -26,8 +26,8 @@ struct SharedMarks {
 /// answers make an agreement. Raters all right or all wrong carry no information; with only such raters p
 /// is 1.
 ///
-/// Two raters are always exact; three or more where the arrangements can be counted (`share_of_arrangements`: three
-/// raters up to 20 trials or so), else they are drawn.
+/// Two raters are always exact; three or more where the arrangements can be counted
+/// (`share_of_arrangements`: three raters up to 20 trials or so), else they are drawn.
 ///
 /// @param raters  2 to 100, each with an entry for each of the same 1 to 1,000 trials.
 /// @throws std::domain_error  naming the argument, its value and its range.

@@ -1,6 +1,7 @@
 #include "stats/arrangement_count.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace stats {
@@ -30,8 +31,7 @@ std::vector<std::vector<Digit>> digits_by_trial(std::span<const Answered> raters
 double steps_needed(std::span<const Answered> raters, std::size_t trials, std::int64_t most_pairs) {
   double states = 1;
   for (const Answered& rater : raters) states *= double(rater.right() + 1);
-  return states * double(most_pairs + 1) * double(trials) *
-         double(std::uint64_t{1} << std::min<std::size_t>(raters.size(), 40));
+  return states * double(most_pairs + 1) * double(trials) * std::exp2(double(raters.size()));
 }
 
 /// Weights of the states, number by number of agreeing pairs, after one more trial. Each way is worth 1/2^raters, so that

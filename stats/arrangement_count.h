@@ -17,9 +17,9 @@ struct Answered {
 /// Up to this many steps the arrangements are counted: 0.3 s or so.
 inline constexpr double kMostCountingSteps = 1e8;
 
-/// Share of all arrangements of the raters' marks, each over the trials that the rater answered, with at least `agreeing`
-/// pairs alike. Counted trial by trial: what is still open after a trial depends only on how many right marks each rater
-/// has placed and how many pairs were alike so far.
+/// Share of all arrangements of the raters' marks, each over the trials that the rater answered, with at
+/// least `agreeing` pairs alike. Counted trial by trial: what is still open after a trial depends only on how
+/// many right marks each rater has placed and how many pairs were alike so far.
 ///
 /// @param trials  number of trials; every rater's are below it.
 /// @return  nothing where that takes more than `kMostCountingSteps`.

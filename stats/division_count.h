@@ -8,11 +8,13 @@
 
 namespace stats {
 
-/// Share of all divisions of whole-numbered values into a first sample of `chosen` and the rest whose difference of means
-/// (first less rest) counts against that of the division given, in which the first `chosen` values are the first
-/// sample. Counted value by value through the sums that the first sample can have.
+/// Share of all divisions of whole-numbered values into a first sample of `chosen` and the rest whose
+/// difference of means (first less rest) counts against that of the division given, in which the first
+/// `chosen` values are the first sample. Counted value by value through the sums that the first sample can
+/// have.
 ///
-/// @return  nothing when a value is no whole number, there are more than 1,000 values, or it takes more than 10^8 steps.
+/// @return  nothing when a value is no whole number, there are more than 1,000 values, or it takes more than
+///          10^8 steps.
 std::optional<double> share_of_divisions(std::span<const double> values, std::size_t chosen,
                                          Alternative alternative);
 

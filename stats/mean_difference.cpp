@@ -49,7 +49,8 @@ double squared_error(std::span<const double> values) {
   return squares / (n - 1) / n;
 }
 
-/// Both samples, less the mean of all: the sum over the first is then a fixed multiple of the difference of means.
+/// Both samples, less the mean of all: the sum over the first is then a fixed multiple of the difference of
+/// means.
 std::vector<double> centred(std::vector<double> both) {
   const double centre = mean(both);
   for (double& value : both) value -= centre;

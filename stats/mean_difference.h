@@ -8,8 +8,8 @@
 
 namespace stats {
 
-/// Up to this number of ways to divide the values into the two samples every one is counted; beyond, whole numbers are
-/// still counted by their sums (`share_of_divisions`), others are drawn.
+/// Up to this number of ways to divide the values into the two samples every one is counted; beyond, whole
+/// numbers are still counted by their sums (`share_of_divisions`), others are drawn.
 inline constexpr int kExactDivisions = 1'000'000;
 
 /// Mean of x less mean of y.

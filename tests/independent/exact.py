@@ -3,8 +3,6 @@ import itertools
 import math
 from fractions import Fraction
 
-from order import MASK64
-
 
 def tail(k, n, p):
     """P(X >= k) of a binomial."""
@@ -147,41 +145,6 @@ def smallest_significant_rho(n, level):
         if p <= level * (1 + 1e-12):
             best = float(rho)
     return best
-
-
-class Random:
-    """mt19937_64 seeded with one number ([rand.eng.mers]); bounded draws by multiplication (Lemire 2019)."""
-
-    def __init__(self, seed):
-        self.x, self.at = [seed & MASK64], 312
-        for i in range(1, 312):
-            before = self.x[-1]
-            self.x.append((6364136223846793005 * (before ^ before >> 62) + i) & MASK64)
-
-    def word(self):
-        x = self.x
-        if self.at == 312:
-            for i in range(312):
-                y = (x[i] & ~0x7FFFFFFF) | (x[(i + 1) % 312] & 0x7FFFFFFF)
-                x[i] = x[(i + 156) % 312] ^ (y >> 1) ^ (0xB5026F5AA96619E9 if y & 1 else 0)
-            self.at = 0
-        z = x[self.at]
-        self.at += 1
-        z ^= (z >> 29) & 0x5555555555555555
-        z ^= (z << 17) & 0x71D67FFFEDA60000
-        z ^= (z << 37) & 0xFFF7EEE000000000 & MASK64
-        return z ^ (z >> 43)
-
-    def below(self, bound):
-        while True:
-            product = (self.word() >> 32) * bound
-            if product & 0xFFFFFFFF >= (1 << 32) % bound:
-                return product >> 32
-
-    def shuffle(self, values):
-        for i in range(len(values) - 1, 0, -1):
-            j = self.below(i + 1)
-            values[i], values[j] = values[j], values[i]
 
 
 def incomplete_beta(a, b, x):

@@ -87,7 +87,13 @@ inline findings::ComparisonFinding comparison(const plan::Plan& plan, int index,
   finding.primary = tested(score, 48, 16, p);
   if (finding.kind == plan::Kind::claim) finding.p_adjusted = std::min(1.0, 3 * p);
   finding.limits = {score / 48.0, score / 48.0 - 0.12, std::min(1.0, score / 48.0 + 0.11), true};
-  finding.would_have_been_caught = {16, 0.05 / 3, 13, 0.8, 0.8967, 0.7934, 0.79};
+  finding.would_have_been_caught = {.trials = 16,
+                                    .level = 0.05 / 3,
+                                    .needed = 13,
+                                    .probability = 0.8,
+                                    .share = 0.8967,
+                                    .hearing_share = 0.7934,
+                                    .probability_at_effect = 0.79};
   finding.missing = 1;
   finding.spoiled = 1;
   finding.with_spoiled = tested(score + 2, 51, 17, p / 2);
@@ -101,7 +107,16 @@ inline findings::ComparisonFinding comparison(const plan::Plan& plan, int index,
          {score / 48.0, score / 48.0 - 0.2, std::min(1.0, score / 48.0 + 0.18), false},
          std::nullopt});
   finding.agreement = agreement();
-  finding.level = {"matched", "pink noise, K", 0.03, true, -0.06, 0.02, -0.42, 0.5, 0.08, 0.1};
+  finding.level = {.state = "matched",
+                   .weighting = "pink noise, K",
+                   .measured_db = 0.03,
+                   .measured_completely = true,
+                   .largest_measured_db = -0.06,
+                   .drift_db = 0.02,
+                   .predicted_db = -0.42,
+                   .trim_db = 0.5,
+                   .predicted_as_set_db = 0.08,
+                   .tolerance_db = 0.1};
   finding.loop_resistance_first_ohm = 0.0482;
   finding.loop_resistance_second_ohm = 0.4371;
   finding.loop_resistance_spread_ohm = 0.0011;
@@ -202,7 +217,17 @@ inline findings::Findings findings_for(const findings::Evidence& evidence) {
   findings.level = 0.05;
   findings.correlations = {correlation()};
   findings.correlations[0].p_standard_error = 0.0004;
-  findings.pace = {true, 40, 103, 30.8, 31.1, 0.3, -0.2, 0.8, 0.24, 1};
+  findings.pace = {.recorded = true,
+                   .same = 40,
+                   .changed = 103,
+                   .mean_same_s = 30.8,
+                   .mean_changed_s = 31.1,
+                   .difference_s = 0.3,
+                   .lower_s = -0.2,
+                   .upper_s = 0.8,
+                   .p = 0.24,
+                   .p_standard_error = 0.004,
+                   .overruns = 1};
   findings.conditions = {"Rig: " + evidence.rig.description + ".", "Sitting 1: on paper."};
   findings.cautions = {"sitting 1: cues were told of (1); see the conditions"};
   findings.limits_of_the_method = {

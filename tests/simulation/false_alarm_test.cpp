@@ -107,10 +107,10 @@ Alarms operator+(const Alarms& one, const Alarms& other) {
   return {one.exact + other.exact, one.binomial + other.binomial};
 }
 
-Alarms alarms_of_half(const plan::Plan& plan, const Kind& kind, int first) {
+Alarms alarms_of_half(const plan::Plan& plan, const Kind& kind, int first, int count) {
   const bool one_sided = plan::protocol_of(plan).has_right_answer();
   Alarms alarms;
-  for (int i = first; i < sittings(); i += 2) {
+  for (int i = first; i < count; i += 2) {
     const std::string name = plan.protocol + ", " + kind.name + ", sitting " + std::to_string(i);
     const auto tested =
         outcome(plan, seal::sha256(name), kind.seat(1000003u * static_cast<std::uint64_t>(i)));
@@ -123,14 +123,14 @@ Alarms alarms_of_half(const plan::Plan& plan, const Kind& kind, int first) {
   return alarms;
 }
 
-/// Alarms over all sittings, on two threads; counted once for each protocol and kind.
-Alarms alarms_of(std::string_view protocol, const Kind& kind) {
+/// Alarms over `count` sittings, on two threads; counted once for each protocol and kind.
+Alarms alarms_of(std::string_view protocol, const Kind& kind, int count = sittings()) {
   static std::map<std::string, Alarms> counted;
   const std::string name = std::string(protocol) + ", " + kind.name;
   if (const auto found = counted.find(name); found != counted.end()) return found->second;
   const plan::Plan plan = sample_plan(protocol, 1, trials, kind.listeners);
-  auto half = std::async(std::launch::async, [&] { return alarms_of_half(plan, kind, 1); });
-  const Alarms other = alarms_of_half(plan, kind, 0);
+  auto half = std::async(std::launch::async, [&] { return alarms_of_half(plan, kind, 1, count); });
+  const Alarms other = alarms_of_half(plan, kind, 0, count);
   return counted[name] = half.get() + other;
 }
 
@@ -142,8 +142,10 @@ int bound(double rate) {
   return most;
 }
 
-/// 4.5 standard deviations of a count with that rate: exceeded once in 150,000 runs.
-double tolerance(double rate) { return 4.5 * std::sqrt(sittings() * rate * (1 - rate)); }
+/// A count has that rate within 4.5 standard deviations: wrong once in 150,000 runs.
+void expect_rate(int alarms, int count, double rate) {
+  EXPECT_NEAR(alarms, count * rate, 4.5 * std::sqrt(count * rate * (1 - rate)));
+}
 
 class FalseAlarms : public testing::TestWithParam<const protocols::Protocol*> {};
 
@@ -169,10 +171,10 @@ INSTANTIATE_TEST_SUITE_P(Protocols, FalseAlarms,
 // sum(comb(16, i) for i in range(k, 17)) / 2**16 for k = 12, 11; twice that for k = 13.
 TEST(FalseAlarmsOfThreeAlike, ShowThatPooledBinomialsAreNoTest) {
   const Alarms abx = alarms_of("abx", alike);
-  EXPECT_NEAR(abx.exact, sittings() * 0.0384063721, tolerance(0.0384063721));
-  EXPECT_NEAR(abx.binomial, sittings() * 0.1050567627, tolerance(0.1050567627));
+  expect_rate(abx.exact, sittings(), 0.0384063721);
+  expect_rate(abx.binomial, sittings(), 0.1050567627);
   EXPECT_GT(abx.binomial, bound(level));
-  EXPECT_NEAR(alarms_of("preference", alike).exact, sittings() * 0.0212707520, tolerance(0.0212707520));
+  expect_rate(alarms_of("preference", alike).exact, sittings(), 0.0212707520);
 }
 
 // Who hears in .4 of the trials is right in .7 of them: found with the power of the exact binomial, 16 trials, 12 needed.
@@ -182,8 +184,9 @@ TEST(Power, OfWhoHearsIsThatOfTheExactTest) {
   const Kind hearer{"one who hears", 1, [](std::uint64_t seed) {
                       return seats(1, [&](auto) { return std::make_unique<Hearer>(seed, 0.4); });
                     }};
-  EXPECT_NEAR(alarms_of("abx", hearer).exact, sittings() * 0.4499041198, tolerance(0.4499041198));
-  EXPECT_NEAR(alarms_of("preference", hearer).exact, sittings() * 0.2458894651, tolerance(0.2458894651));
+  const int count = sittings() / 4;
+  expect_rate(alarms_of("abx", hearer, count).exact, count, 0.4499041198);
+  expect_rate(alarms_of("preference", hearer, count).exact, count, 0.2458894651);
 }
 
 }  // namespace

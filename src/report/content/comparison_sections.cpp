@@ -118,13 +118,10 @@ std::vector<Block> agreement_blocks(const Plan& plan, const findings::Agreement&
                          std::to_string(agreement.agreeing_pairs) + " of " + std::to_string(agreement.pairs) +
                              " (" + percent(agreement.raw) + "), in " + counted(agreement.trials, "trial")});
   if (agreement.p) {
-    std::string p = text::p_value(*agreement.p);
-    if (agreement.p_standard_error)
-      p += " (simulated, standard error " + text::significant(*agreement.p_standard_error, 2) + ")";
     facts.facts.push_back({plan::protocol_of(plan).has_right_answer()
                                ? "p, right on the same trials beyond their own shares"
                                : "p, the same preference beyond their own shares",
-                           p});
+                           p_words(*agreement.p, agreement.p_standard_error)});
   }
   if (agreement.nearly_all_in_one)
     facts.facts.push_back({"Kappa", "not printed: nearly all answers fall in one category"});

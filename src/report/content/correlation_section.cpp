@@ -5,11 +5,6 @@
 namespace report {
 namespace {
 
-std::string signed_number(double value, int decimals) {
-  std::string number = text::fixed(value, decimals);
-  return number.starts_with('-') ? "\u2212" + number.substr(1) : number;
-}
-
 std::string needed_words(const findings::Correlation& correlation) {
   if (correlation.rho_needed) return text::fixed(*correlation.rho_needed, 3);
   return correlation.permuted_by_cable ? "not computed" : "cannot reach it";
@@ -17,11 +12,12 @@ std::string needed_words(const findings::Correlation& correlation) {
 
 std::vector<std::string> row_of(const findings::Correlation& correlation) {
   std::string p = text::p_value(correlation.p);
-  if (correlation.p_standard_error) p += " \u00B1 " + text::significant(*correlation.p_standard_error, 1);
+  if (correlation.p_standard_error)
+    p += " (s.e. " + text::significant(*correlation.p_standard_error, 1) + ")";
   return {correlation.measure + ", " + correlation.against,
           correlation.outcome,
           std::to_string(correlation.comparisons.size()),
-          correlation.rho ? signed_number(*correlation.rho, 3) : "\u2013",
+          correlation.rho ? number_words(*correlation.rho, 3) : "\u2013",
           p,
           text::p_value(correlation.p_adjusted),
           needed_words(correlation)};
@@ -38,10 +34,8 @@ Section correlation_section(const findings::Findings& findings) {
   }
   section.blocks.push_back(
       Paragraph{"Outcomes over the comparisons against one measured difference at a time: Spearman's rank "
-                "correlation with its "
-                "permutation p, adjusted over this list (Benjamini and Hochberg). Exploratory: \u201Cgoes "
-                "with\u201D is not "
-                "\u201Cbecause\u201D."});
+                "correlation with its permutation p, adjusted over this list (Benjamini and Hochberg). "
+                "Exploratory: \u201Cgoes with\u201D is not \u201Cbecause\u201D."});
   Table table{
       "Rank correlations; needed: the size of rho that would reach the level at the list's first step",
       {{"Difference"},

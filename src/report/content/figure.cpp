@@ -142,9 +142,8 @@ Figure correlation_figure(const findings::Findings& findings, const findings::Co
   chart.rule_at_y(0.5, Series::quiet);
   for (std::size_t i = 0; i < count; ++i)
     chart.marker({correlation.x[i], correlation.y[i]}, Mark::disc, Series::first);
-  return {chart.svg(),
-          title + ", " + correlation.against + ". One point a comparison; dotted: " +
-              (correlation.outcome.find("right") != std::string::npos ? "chance." : "one half.")};
+  return {chart.svg(), title + ", " + correlation.against + ". One point a comparison; dotted: " +
+                           (correlation.outcome == "share right" ? "chance." : "one half.")};
 }
 
 }  // namespace report

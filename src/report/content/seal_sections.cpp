@@ -44,27 +44,20 @@ Section check_section(const plan::Plan& plan) {
   Points steps;
   steps.points = {
       "Commitment: SHA-256 of the plan's canonical text (RFC 8785) followed by the 32 bytes of the seed. It "
-      "must equal "
-      "the one given away before the first trial.",
+      "must equal the one given away before the first trial.",
       "Order: the seed of a sitting's order is SHA-256 of the 32 bytes of the seed, the canonical JSON array "
-      "of the "
-      "listeners' characters, and the sitting's number in digits. The rule \u201C" +
+      "of the listeners' characters, and the sitting's number in digits. The rule \u201C" +
           plan.order_rule + "\u201D turns it into tags and trials.",
       "Chain: it starts at SHA-256 of the 64 hex digits of the commitment, a slash and the sitting's number; "
-      "each event "
-      "makes the next head, SHA-256 of the 32 bytes of the head before and the event's canonical text. The "
-      "last head "
-      "must equal the one shown at the end of the sitting.",
-      right
-          ? "Exact p, one listener: the upper tail of the binomial distribution with one half. Several "
-            "listeners: given "
-            "everybody's answers, each trial scores as many as answered \u201CA\u201D or as many as answered "
-            "\u201CB\u201D, "
-            "with probability one half each; the p is the part of all such draws that score at least as many."
-          : "Exact p: given everybody's answers, each trial scores as many as answered \u201Cfirst\u201D or "
-            "as many as "
-            "answered \u201Csecond\u201D, with probability one half each; the p is two-sided over all such "
-            "draws.",
+      "each event makes the next head, SHA-256 of the 32 bytes of the head before and the event's canonical "
+      "text. The last head must equal the one shown at the end of the sitting.",
+      right ? "Exact p, one listener: the upper tail of the binomial distribution with one half. Several "
+              "listeners: given everybody's answers, each trial scores as many as answered \u201CA\u201D or "
+              "as many as answered \u201CB\u201D, with probability one half each; the p is the part of all "
+              "such draws that score at least as many."
+            : "Exact p: given everybody's answers, each trial scores as many as answered \u201Cfirst\u201D "
+              "or as many as answered \u201Csecond\u201D, with probability one half each; the p is two-sided "
+              "over all such draws.",
       "Limits: one-sided exact limits of a binomial share (Clopper and Pearson)."};
   return {2, "check", "How to check", {steps}};
 }

@@ -11,7 +11,7 @@ using findings::Evidence;
 using findings::SittingEvidence;
 
 Facts pace_facts(const findings::Findings& findings) {
-  const auto seconds = [](double value) { return text::fixed(value, 1) + " s"; };
+  const auto seconds = [](double value) { return number_words(value, 1) + " s"; };
   const findings::Pace& pace = findings.pace;
   if (!pace.recorded) return {{{"Pace", "pace not recorded"}}};
   Facts facts;
@@ -24,7 +24,7 @@ Facts pace_facts(const findings::Findings& findings) {
     std::string difference = seconds(*pace.difference_s);
     if (pace.lower_s && pace.upper_s)
       difference += ", 95 % interval " + seconds(*pace.lower_s) + " to " + seconds(*pace.upper_s);
-    if (pace.p) difference += ", exact p " + text::p_value(*pace.p);
+    if (pace.p) difference += ", p " + p_words(*pace.p, pace.p_standard_error);
     facts.facts.push_back({"Changed less same", difference});
   }
   facts.facts.push_back({"Overruns of the pace", std::to_string(pace.overruns)});

@@ -37,10 +37,20 @@ std::string score_and_p(const findings::Tested& tested) {
 
 std::string percent(double share) { return text::fixed(100 * share, 1) + " %"; }
 
+std::string number_words(double value, int decimals) {
+  std::string number = text::fixed(value, decimals);
+  return number.starts_with('-') ? "\u2212" + number.substr(1) : number;
+}
+
+std::string p_words(double p, const std::optional<double>& standard_error) {
+  const std::string words = text::p_value(p);
+  if (!standard_error) return words;
+  return words + " (simulated, standard error " + text::significant(*standard_error, 2) + ")";
+}
+
 std::string signed_db(double value_db) {
-  std::string number = text::fixed(value_db, 2);
-  if (number.starts_with('-')) return "\u2212" + number.substr(1) + " dB";
-  return (number == "0.00" ? "" : "+") + number + " dB";
+  const std::string number = number_words(value_db, 2);
+  return (value_db > 0 && number != "0.00" ? "+" : "") + number + " dB";
 }
 
 std::string hertz(double frequency_hz) { return text::with_unit(frequency_hz, text::Unit::hertz, 2); }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -23,6 +24,12 @@ std::string score_and_p(const findings::Tested& tested);
 
 /// "75.0 %".
 std::string percent(double share);
+
+/// A number with `decimals` digits and a true minus sign.
+std::string number_words(double value, int decimals);
+
+/// "0.0213", or "0.0213 (simulated, standard error 0.00045)".
+std::string p_words(double p, const std::optional<double>& standard_error);
 
 /// "+0.42 dB", with a true minus sign for negative ones.
 std::string signed_db(double value_db);

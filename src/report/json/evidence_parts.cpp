@@ -97,6 +97,7 @@ json pace_json(const findings::Pace& pace) {
           {"lower_s", or_null(pace.lower_s)},
           {"upper_s", or_null(pace.upper_s)},
           {"p", or_null(pace.p)},
+          {"p_standard_error", or_null(pace.p_standard_error)},
           {"overruns", pace.overruns}};
 }
 

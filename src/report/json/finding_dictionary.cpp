@@ -92,14 +92,16 @@ Dictionary pace_rows() {
   return {
       {"pace", "object", "", "", "presentations of the same cable again against changed ones"},
       {"pace.recorded", "boolean", "", "", "whether times were kept"},
-      {"pace.same", "integer", "", "0 or more", "presentations that connected the same cable again"},
+      {"pace.same", "integer", "", "0 or more",
+       "presentations of the same cable again, at the places of a trial where both occur"},
       {"pace.changed", "integer", "", "0 or more", "presentations that changed it"},
       {"pace.mean_same_s", "number", "s", "0 or more", "mean time since the presentation before, same cable"},
       {"pace.mean_changed_s", "number", "s", "0 or more", "the same for a changed cable"},
       {"pace.difference_s", "number or null", "s", "", "changed less same"},
       {"pace.lower_s", "number or null", "s", "", "lower end of its 95 % interval"},
       {"pace.upper_s", "number or null", "s", "", "upper end of its 95 % interval"},
-      {"pace.p", "number or null", "", "0 to 1", "exact p of the difference"},
+      {"pace.p", "number or null", "", "0 to 1", "permutation p of the difference"},
+      {"pace.p_standard_error", "number or null", "", "0 or more", "of `p`, when simulated"},
       {"pace.overruns", "integer", "", "0 or more", "presentations later than the plan's pace allows"},
   };
 }

@@ -40,8 +40,7 @@ std::string actions(const plan::Plan& plan) {
                       "Stop the excerpt at its end or after " + present + "."}) +
          wrapped(
              "Do every step at the same speed and make it sound alike at the seat. The volume display must "
-             "be out of "
-             "the listeners' sight. Say nothing but the trial's number and the label.",
+             "be out of the listeners' sight. Say nothing but the trial's number and the label.",
              sheet_width);
 }
 

@@ -43,9 +43,8 @@ std::string rules(const protocols::Protocol& protocol, const plan::Plan& plan) {
          sheet_points({
              "Answer every trial, by a guess if need be: say then that it is a guess.",
              "An answer may be corrected until the first presentation of the next trial begins: cross the "
-             "old one out so "
-             "that it can still be read, mark the new one, and write \"corrected\". Later, nothing is "
-             "changed.",
+             "old one out so that it can still be read, mark the new one, and write \"corrected\". Later, "
+             "nothing is changed.",
              "Do not talk about a trial, nod or sigh, before it is settled; best not before the sitting has "
              "ended.",
              "You may ask for a rest or stop at any time.",

@@ -52,14 +52,12 @@ std::string spoiling_words() {
   return sheet_heading("A spoiled trial") +
          wrapped(
              "Helper or listener may withdraw a trial, before any answer to it can be seen by anybody else "
-             "and "
-             "before the next one begins, for one of these reasons and no other:",
+             "and before the next one begins, for one of these reasons and no other:",
              sheet_width) +
          sheet_points(reasons) +
          wrapped(
              "Write \"spoiled\", the reason and who said so beside the trial. The next spare of the same "
-             "group "
-             "replaces it; the helper says \"spare\" and its number. Nothing is erased.",
+             "group replaces it; the helper says \"spare\" and its number. Nothing is erased.",
              sheet_width);
 }
 

@@ -44,14 +44,13 @@ std::string tagging_list(const plan::Plan& plan, int sitting, const std::vector<
   plan::part_of(plan, sitting);
   std::string all = sheet_head(plan, sitting, "TAGGING LIST - for whoever sleeves the cables, nobody else");
   all +=
-      "\n" +
-      sheet_points({
-          "The helper and the listeners must not see this list before the plan is unsealed.",
-          "Sleeve every cable so that shape, weight and plugs tell as little as can be, and write its tag on "
-          "every sleeve; a stereo cable has two pieces with one tag.",
-          "A resistor in series belongs inside the sleeve.",
-          "Check each tag against the cable a second time, sign, then seal this list in an envelope.",
-      });
+      "\n" + sheet_points({
+                 "The helper and the listeners must not see this list before the plan is unsealed.",
+                 "Sleeve every cable so that shape, weight and plugs tell as little as can be, and write its "
+                 "tag on every sleeve; a stereo cable has two pieces with one tag.",
+                 "A resistor in series belongs inside the sleeve.",
+                 "Check each tag against the cable a second time, sign, then seal this list in an envelope.",
+             });
   for (const sitting::TagLine& line : tags) {
     if (line.tag < 0) throw std::domain_error("tag must be 0 or more, got " + std::to_string(line.tag));
     all += "\n" + std::string(sheet_width, '-') + "\n\n" + large(line.tag) + "\n";
