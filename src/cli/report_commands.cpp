@@ -11,7 +11,7 @@ namespace {
 void add_report(CLI::App& program, Console& console) {
   struct Options {
     std::string campaign, plan, file;
-    bool json = false, html = false, dictionary = false;
+    bool json = false, html = false, dictionary = false, replace = false;
   };
   const auto options = std::make_shared<Options>();
   CLI::App* command = add_command(program, "report", "What the evidence supports, beside what was measured",
@@ -21,6 +21,7 @@ void add_report(CLI::App& program, Console& console) {
   CLI::Option* json = command->add_flag("--json", options->json, "As JSON, every number in full");
   command->add_flag("--html", options->html, "As one HTML file that needs nothing else")->excludes(json);
   command->add_option("-o,--output", options->file, "Write to this file instead of the terminal");
+  command->add_flag("--replace", options->replace, "Replace the file if there is one");
   command->add_flag("--dictionary", options->dictionary, "Instead: what every key of the JSON report means");
   command->callback([options, &console] {
     const auto form = options->html   ? desk::ReportForm::html
@@ -31,7 +32,7 @@ void add_report(CLI::App& program, Console& console) {
     if (options->file.empty()) {
       console.out << content;
     } else {
-      desk::write_file(options->file, content);
+      desk::write_file(options->file, content, options->replace);
       console.out << "report written to " << options->file << "\n";
     }
   });
@@ -44,6 +45,11 @@ void add_check(CLI::App& program, Console& console) {
   add_campaign(command, *campaign);
   command->callback([campaign, &console] {
     bool whole = true;
+    const int sources = desk::check_sources(*campaign);
+    console.out << sources
+                << (sources == 1 ? " imported file fits its checksum\n"
+                                 : " imported files fit their checksums\n");
+    if (desk::check_campaign(*campaign).empty()) console.out << "no plan is sealed in this campaign\n";
     for (const desk::Checked& checked : desk::check_campaign(*campaign)) {
       console.out << "plan \"" << checked.plan << "\": commitment " << checked.commitment_hex << ", "
                   << checked.sittings << (checked.sittings == 1 ? " sitting, " : " sittings, ")

@@ -13,11 +13,38 @@
 namespace desk {
 namespace {
 
-[[noreturn]] void refuse_writing(const std::filesystem::path& file, const std::string& partial) {
+/// Says why nothing could be written, and takes the half-written file away.
+[[noreturn]] void refuse_writing(const std::filesystem::path& file, const std::filesystem::path& partial) {
   const std::string why = std::strerror(errno);
-  ::unlink(partial.c_str());
+  std::error_code ignored;
+  if (std::filesystem::is_regular_file(partial, ignored)) std::filesystem::remove(partial, ignored);
   throw text::NotNow("cannot write " + file.string() + ": " + why +
                      "\nchoose another place, or make room there");
+}
+
+/// Writes everything to `target` and onto the disk; `named` is the file as the user calls it.
+void write_all(const std::filesystem::path& target, const std::string& content,
+               const std::filesystem::path& named, int flags) {
+  const int descriptor = ::open(target.c_str(), flags | O_CLOEXEC, 0666);
+  if (descriptor < 0) refuse_writing(named, target);
+  std::size_t written = 0;
+  bool failed = false;
+  while (written < content.size() && !failed) {
+    const ssize_t count = ::write(descriptor, content.data() + written, content.size() - written);
+    failed = count < 0 && errno != EINTR;
+    if (count > 0) written += static_cast<std::size_t>(count);
+  }
+  failed = failed || (::fsync(descriptor) != 0 && errno != EINVAL);  // a device may not know fsync
+  const int failure = errno;
+  if (::close(descriptor) == 0 && !failed) return;
+  if (failed) errno = failure;
+  refuse_writing(named, target);
+}
+
+bool is_campaign(const std::filesystem::path& file) {
+  char begin[16] = {};
+  std::ifstream(file, std::ios::binary).read(begin, sizeof begin);
+  return std::string(begin, sizeof begin) == std::string("SQLite format 3\0", 16);
 }
 
 }  // namespace
@@ -31,25 +58,25 @@ std::string read_file(const std::filesystem::path& file) {
   return content;
 }
 
-void write_file(const std::filesystem::path& file, const std::string& content) {
-  const std::string partial = file.string() + ".partial";
-  const int descriptor = ::open(partial.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0666);
-  if (descriptor < 0) refuse_writing(file, partial);
-  std::size_t written = 0;
-  while (written < content.size()) {
-    const ssize_t count = ::write(descriptor, content.data() + written, content.size() - written);
-    if (count < 0 && errno == EINTR) continue;
-    if (count < 0) {
-      const int failure = errno;
-      ::close(descriptor);
-      errno = failure;
-      refuse_writing(file, partial);
-    }
-    written += static_cast<std::size_t>(count);
+void write_file(const std::filesystem::path& named, const std::string& content, bool replace) {
+  std::error_code no_such_file;
+  const auto resolved = std::filesystem::canonical(named, no_such_file);
+  const std::filesystem::path file = no_such_file ? named : resolved;
+  if (std::filesystem::exists(file) && !std::filesystem::is_regular_file(file)) {
+    if (std::filesystem::is_directory(file))
+      throw text::BadInput(named.string() + " is a folder; name a file");
+    return write_all(file, content, file, O_WRONLY);
   }
-  const bool synced = ::fsync(descriptor) == 0;
-  if (::close(descriptor) != 0 || !synced) refuse_writing(file, partial);
-  if (::rename(partial.c_str(), file.c_str()) != 0) refuse_writing(file, partial);
+  if (std::filesystem::exists(file)) {
+    if (is_campaign(file)) throw text::BadInput(named.string() + " is a campaign; it is never written over");
+    if (!replace && read_file(file) != content)
+      throw text::BadInput(named.string() +
+                           " exists already and holds something else\n"
+                           "choose another name, or say --replace");
+  }
+  const std::filesystem::path partial = file.string() + ".partial";
+  write_all(partial, content, named, O_WRONLY | O_CREAT | O_TRUNC);
+  if (::rename(partial.c_str(), file.c_str()) != 0) refuse_writing(named, partial);
 }
 
 }  // namespace desk
