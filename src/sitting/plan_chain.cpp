@@ -41,6 +41,7 @@ PlanStory story_of(const EventLog& log, const plan::SealedPlan& sealed) {
       story.sealed_at = event.time;
     } else if (event.type == kind::shown) {
       story.shown_to.push_back({event.who, event.text});
+      story.shown_at.push_back(event.time);
     } else if (event.type == kind::ended_plan) {
       story.ended_early = true;
       story.ended_by = event.who;

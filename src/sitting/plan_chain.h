@@ -13,6 +13,7 @@ namespace sitting {
 struct PlanStory {
   std::string sealed_at;
   std::vector<Remark> shown_to;
+  std::vector<std::string> shown_at;  ///< when, one for each of `shown_to`
   bool ended_early = false;
   std::string ended_by, end_reason;
   bool ender_had_seen = false;  ///< who ended it had seen both answers and order: no finding can be supported

@@ -146,7 +146,8 @@ void Sitting::record_level(int tag, const std::string& channel, const std::strin
     throw text::BadInput("no cable of sitting " + std::to_string(number_) + " carries tag " +
                          std::to_string(tag) + "; see its tagging list");
   for (const TerminalLevel& known : state_.levels)
-    if (known.tag == tag && known.channel == channel && known.moment == moment && known.level_db == level_db) return;
+    if (known.tag == tag && known.channel == channel && known.moment == moment && known.level_db == level_db)
+      return;
   record({.type = std::string(kind::level), .tag = tag, .who = channel, .word = moment, .text = level_db});
 }
 

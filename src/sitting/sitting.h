@@ -59,7 +59,8 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void key_time(int trial, int presentation, const std::string& started);
   void answer(const std::string& listener, int trial, const std::string& word, const std::string& sureness,
               const std::string& note) override;
-  /// On paper: replaces a keyed answer, with the reason.
+  /// On paper: replaces a keyed answer, or a missing one, with the reason; "-" for none. The same answer again confirms
+  /// it after a second entry that differed.
   void correct(const std::string& listener, int trial, const std::string& word, const std::string& reason);
   void miss(const std::string& listener, int trial);
   void spoil(const std::string& who, int trial, const std::string& reason, const std::string& words) override;

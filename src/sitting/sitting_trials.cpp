@@ -137,22 +137,28 @@ void Sitting::correct(const std::string& listener, int trial, const std::string&
                       const std::string& reason) {
   require_running();
   require_listener(listener);
-  require_answer(word, "");
+  if (word != "-") require_answer(word, "");
   require_trial(trial);
   if (state_.way != "paper")
     throw text::NotNow("this sitting is live; a listener corrects by answering again");
   if (reason.empty()) throw text::BadInput("a correction needs its reason");
   require_words("the reason", reason, 1);
-  const auto before = state_.at(trial).answers.find(listener);
-  if (before == state_.at(trial).answers.end())
+  if (!state_.at(trial).settled_for(listener))
     throw text::BadInput("trial " + std::to_string(trial) + ", " + listener +
                          ": there is no answer to correct");
-  if (before->second.last == word) return;
+  const auto before = state_.at(trial).answers.find(listener);
+  const bool answered = before != state_.at(trial).answers.end();
+  if (word == "-") {
+    if (answered)
+      record({.type = std::string(kind::missing), .trial = trial, .who = listener, .text = reason});
+    return;
+  }
+  if (answered && before->second.last == word && !before->second.correction.empty()) return;
   record({.type = std::string(kind::corrected),
           .trial = trial,
           .who = listener,
           .word = word,
-          .sureness = before->second.sureness,
+          .sureness = answered ? before->second.sureness : "",
           .text = reason});
 }
 
@@ -198,6 +204,7 @@ void Sitting::spoil(const std::string& who, int trial, const std::string& reason
 void Sitting::name_keyer(const std::string& who, bool holds_helpers_sheet) {
   require_running();
   require_words("the name of who keys", who, 1);
+  holds_helpers_sheet = holds_helpers_sheet || who == "helper";
   const auto& keyers = state_.keyed_by;
   const bool known = std::any_of(keyers.begin(), keyers.end(), [&](const Remark& r) { return r.who == who; });
   if (known && (state_.keyed_with_helpers_sheet || !holds_helpers_sheet)) return;

@@ -9,7 +9,7 @@ namespace {
 
 std::string excerpt_of(const plan::Plan& plan, int trial) {
   if (plan.excerpts.empty()) return "";
-  const auto& excerpt = plan.excerpts[static_cast<std::size_t>(trial - 1) % plan.excerpts.size()];
+  const auto& excerpt = plan.excerpts[static_cast<std::size_t>(trial - 1) / 2 % plan.excerpts.size()];
   std::string words = excerpt.title;
   if (!excerpt.start.empty()) words += ", from " + excerpt.start;
   if (!excerpt.end.empty()) words += " to " + excerpt.end;

@@ -63,7 +63,11 @@ constexpr Effect effects[] = {
     {kind::presented, true, apply_presented},
     {kind::answered, true, apply_answer},
     {kind::corrected, true, apply_answer},
-    {kind::missing, true, [](State& s, const Event& e) { s.at(e.trial).missing.push_back(e.who); }},
+    {kind::missing, true,
+     [](State& s, const Event& e) {
+       s.at(e.trial).answers.erase(e.who);
+       s.at(e.trial).missing.push_back(e.who);
+     }},
     {kind::spoiled, true, apply_spoiled},
     {kind::differed, true, [](State& s, const Event& e) { s.differences.push_back(e); }},
     {kind::opened, false, [](State& s, const Event& e) { s.way = e.word, s.opened_at = e.time; }},
@@ -78,7 +82,7 @@ constexpr Effect effects[] = {
      [](State& s, const Event& e) {
        s.levels.push_back({e.tag, e.who, e.word, e.text});
      }},
-    {kind::began, false, [](State& s, const Event&) { s.began = true; }},
+    {kind::began, false, [](State& s, const Event& e) { s.began = true, s.began_at = e.time; }},
     {kind::rest, false, [](State& s, const Event&) { ++s.rests, s.rested_after = s.current_trial(); }},
     {kind::noted, false,
      [](State& s, const Event& e) {

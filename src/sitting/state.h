@@ -77,7 +77,7 @@ struct State {
   std::vector<TrialState> trials;
 
   std::string way;  ///< "paper" or "live", "" before it is opened
-  std::string opened_at, ended_at;
+  std::string opened_at, began_at, ended_at;
   bool began = false, ended = false, ended_early = false;
   std::string ended_by, end_reason;
   std::map<std::string, std::string> contributions;
