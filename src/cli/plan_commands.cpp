@@ -53,7 +53,8 @@ void add_levels_and_pace(CLI::App* command, desk::PlanTyped& plan) {
       ->capture_default_str();
   command->add_option("--trim", plan.trims,
                       "Steps down for one cable, as thin-pair=2, instead of the predicted ones");
-  command->add_option("--excerpt", plan.excerpts, "Programme, as \"Choir,0:42,0:57\"; used in turn");
+  command->add_option("--excerpt", plan.excerpts,
+                      "Programme, as \"Choir,0:42,0:57\"; used in turn, two trials each");
   command->add_option("--practice", plan.practice_trials, "Practice trials, never counted")
       ->capture_default_str();
   command->add_option("--block", plan.block_trials, "Trials before a break")->capture_default_str();
@@ -77,6 +78,7 @@ void add_plan(CLI::App& program, Console& console) {
   add_how_many(command, options->plan);
   add_judgement(command, options->plan);
   add_levels_and_pace(command, options->plan);
+  command->add_flag("--dry-run", options->plan.dry_run, "Check and show everything, seal nothing");
   command->add_option("--supplied-seed", options->plan.supplied_seed_hex,
                       "Demonstrations only: 64 hex digits instead of a random seed; the report says so");
   command->callback([options, &console] {

@@ -75,18 +75,23 @@ void add_characters(CLI::App& sitting, Console& console) {
 }
 
 void add_begin(CLI::App& sitting, Console& console) {
-  const auto options = std::make_shared<Plain>();
+  const auto options = std::make_shared<Words>();
   CLI::App* command =
       add_sitting_command(sitting, "begin", "Close the characters and draw the order", "1", *options);
-  on_change<Plain>(
-      command, options, console, [](const Plain&, sitting::Sitting& s) { s.begin(); },
-      [](const Plain&) { return std::string("the order is drawn; print the sheets"); });
+  command->add_flag(
+      "--without-characters", options->flag,
+      "Also if a listener has added none: the order then hangs less on them, and the report says so");
+  command->callback([options, &console] {
+    desk::begin_sitting(options->which.get(), now, options->flag);
+    console.out << "the order is drawn; print the sheets\n";
+  });
 }
 
 void add_sheets(CLI::App& sitting, Console& console) {
   struct Options {
     Which which;
     std::string folder = ".";
+    bool replace = false;
   };
   const auto options = std::make_shared<Options>();
   CLI::App* command = add_sitting_command(
@@ -95,13 +100,14 @@ void add_sheets(CLI::App& sitting, Console& console) {
       "1 --into sheets", *options);
   command->add_option("--into", options->folder, "Folder for the papers, made when missing")
       ->capture_default_str();
+  command->add_flag("--replace", options->replace, "Replace papers that are there already, filled in or not");
   command->callback([options, &console] {
     const auto papers = desk::papers_of(options->which.get());
     std::error_code ignored;
     std::filesystem::create_directories(options->folder, ignored);
     for (const desk::Paper& paper : papers) {
       const auto file = std::filesystem::path(options->folder) / paper.name;
-      desk::write_file(file, paper.text);
+      desk::write_file(file, paper.text, options->replace);
       console.out << file.string() << "\n";
     }
   });
@@ -288,7 +294,7 @@ void add_correct(CLI::App& sitting, Console& console) {
                           "1 --trial 3 --listener Ada --answer B --why misread", *options);
   command->add_option("--trial", options->trial, "Its number")->required();
   command->add_option("--listener", options->who, "Whose answer")->required();
-  command->add_option("--answer", options->word, "The answer that counts")->required();
+  command->add_option("--answer", options->word, "The answer that counts, or - for none")->required();
   command->add_option("--why", more->why, "The reason")->required();
   on_change<Words>(
       command, options, console,
@@ -305,20 +311,32 @@ void add_status(CLI::App& sitting, Console& console) {
 }
 
 void add_end(CLI::App& sitting, Console& console) {
-  const auto options = std::make_shared<Words>();
+  struct Options : Words {
+    bool incomplete = false;
+  };
+  const auto options = std::make_shared<Options>();
   CLI::App* command =
       add_sitting_command(sitting, "end", "End a sitting; its chain head is shown", "1", *options);
   command->add_flag("--early", options->flag, "Before every trial is settled; needs --by and --why");
   command->add_option("--by", options->who, "Who decided");
   command->add_option("--why", options->text, "The reason");
+  command->add_flag("--incomplete", options->incomplete,
+                    "Although declarations, who tagged the cables or cues are not recorded");
   command->callback([options, &console] {
+    const desk::SittingStatus before = desk::status_of(options->which.get());
+    if (!options->flag && !options->incomplete && before.phase == "running" && before.waiting.empty() &&
+        !desk::unsaid_of(before).empty())
+      throw text::NotNow("sitting " + std::to_string(options->which.name.number) +
+                         " lacks what nobody can add once it has ended\n" +
+                         desk::gaps_text(desk::unsaid_of(before)) + "record it, or say --incomplete");
     if (options->flag)
       desk::change_sitting(options->which.get(), now,
                            [&](sitting::Sitting& s) { s.end_early(options->who, options->text); });
     else
       desk::end_sitting(options->which.get(), now);
-    console.out << "sitting " << options->which.name.number << " has ended\nchain head  "
-                << desk::status_of(options->which.get()).head_hex
+    const desk::SittingStatus after = desk::status_of(options->which.get());
+    console.out << "sitting " << options->which.name.number << " has ended\n"
+                << desk::gaps_text(desk::gaps_of(after)) << "chain head  " << after.head_hex
                 << "\ngive the head to somebody outside before unsealing\n";
   });
 }

@@ -28,6 +28,21 @@ void take_started(KeyedTime& time, Form& form, const text::Row& row) {
                         "write HH:MM:SS, or date and time such as 2031-05-01T19:30:00Z");
 }
 
+/// Times of one trial must not run backwards from one presentation to the next.
+void refuse_backwards(const std::vector<KeyedTime>& times, text::Problems& problems) {
+  for (std::size_t i = 1; i < times.size(); ++i) {
+    const KeyedTime &before = times[i - 1], &now = times[i];
+    const bool next = now.trial == before.trial && now.presentation == before.presentation + 1;
+    if (next &&
+        (now.moment < before.moment || (now.time_of_day < before.time_of_day &&
+                                        *before.time_of_day - *now.time_of_day < std::chrono::hours(12))))
+      problems.add(now.started_place,
+                   "presentation " + std::to_string(now.presentation) + " of trial " +
+                       std::to_string(now.trial) + " began before the one before it",
+                   "look at the helper's sheet again");
+  }
+}
+
 void refuse_mixture(const std::vector<KeyedTime>& times, text::Problems& problems) {
   for (const KeyedTime& time : times) {
     if (time.moment.has_value() == times.front().moment.has_value()) continue;
@@ -65,6 +80,8 @@ KeyedTimes parse_times(std::string_view content, const std::string& name) {
   }
   form.problems().refuse_if_any();
   refuse_mixture(times, form.problems());
+  form.problems().refuse_if_any();
+  refuse_backwards(times, form.problems());
   form.problems().refuse_if_any();
   return {std::move(times), form.problems()};
 }

@@ -67,8 +67,10 @@ void check_listeners(const Plan& plan) {
     check_name("a listener's name", listener);
     if (listener == "helper" || listener == "pooled")
       refuse("a listener's name", quoted(listener), "a name that does not mean something else here");
-    if (!seen.insert(listener).second)
-      refuse("listener " + quoted(listener), "named twice", "each name once");
+    const std::string lower = text::lower_case(listener);
+    if (!seen.insert(lower).second) refuse("listener " + quoted(listener), "named twice", "each name once");
+    for (const char* reserved : {"trial", "listener", "answer", "sureness", "note", "planned"})
+      if (lower == reserved) refuse("listener " + quoted(listener), "a word of the forms", "another name");
   }
   std::vector<std::string> primary = plan.listeners;
   primary.push_back("pooled");

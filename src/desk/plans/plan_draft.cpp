@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "desk/shelf/circuit.h"
 #include "desk/shelf/prediction.h"
@@ -32,6 +33,14 @@ double resistance_of(const std::string& known, const std::string& resistor) {
   }
 }
 
+/// Trims for cables that the plan does not connect are slips.
+void refuse_unused_trims(const std::map<std::string, int>& steps, const plan::Plan& plan) {
+  for (const auto& [cable, count] : steps)
+    if (std::none_of(plan.specimens.begin(), plan.specimens.end(),
+                     [&name = cable](const plan::Specimen& specimen) { return specimen.cable == name; }))
+      throw text::BadInput("--trim names \"" + cable + "\", which the plan does not connect");
+}
+
 int specimen_index(plan::Plan& plan, const std::string& cable) {
   for (std::size_t i = 0; i < plan.specimens.size(); ++i)
     if (plan.specimens[i].cable == cable && plan.specimens[i].series_resistance_ohm.empty())
@@ -54,7 +63,11 @@ void add_comparisons(const store::Campaign& campaign, const PlanTyped& typed, pl
     for (const store::Cable& cable : campaign.cables())
       if (cable.name != plan.baseline) claims.emplace_back(plan.baseline, cable.name);
   }
+  std::set<std::pair<std::string, std::string>> seen;
   for (const auto& [first, second] : claims) {
+    if (!seen.insert(std::minmax(first, second)).second)
+      throw text::BadInput("\"" + first + "\" and \"" + second +
+                           "\" are compared twice; give one comparison more trials");
     require_cable(campaign, first);
     require_cable(campaign, second);
     if (first == second)
@@ -84,6 +97,9 @@ void add_sittings(const PlanTyped& typed, plan::Plan& plan) {
   if (typed.sittings < 1 || typed.sittings > 1000)
     throw text::BadInput("the number of sittings must be 1 to 1000, got " + std::to_string(typed.sittings));
   const int comparisons = static_cast<int>(plan.comparisons.size());
+  if (comparisons == 0)
+    throw text::BadInput(
+        "the plan compares nothing; name two cables with --compare, as heavy-pair/thin-pair");
   const int shared = typed.split_trials ? typed.trials : comparisons;
   if (typed.sittings > shared || (typed.split_trials && typed.trials % typed.sittings != 0))
     throw text::BadInput(std::to_string(shared) +
@@ -144,12 +160,17 @@ std::vector<double> levels_of(const store::Campaign& campaign, const plan::Plan&
 
 void set_trims(const store::Campaign& campaign, const PlanTyped& typed, const findings::RigEvidence& rig,
                plan::Plan& plan) {
-  if (plan.levels != "trimmed") return;
+  if (plan.levels != "trimmed") {
+    if (!typed.trims.empty())
+      throw text::BadInput("--trim and --as-connected contradict each other; leave one of them out");
+    return;
+  }
   if (plan.volume_step_db.empty())
     throw text::BadInput("rig \"" + plan.rig +
                          "\" has no volume step, so nothing can be trimmed\n"
                          "add a rig with --volume-step, or plan the levels as connected");
   std::map<std::string, int> steps = typed_trims(typed);
+  refuse_unused_trims(steps, plan);
   std::vector<std::string> open;
   for (const plan::Specimen& specimen : plan.specimens)
     if (!steps.contains(specimen.cable) && std::find(open.begin(), open.end(), specimen.cable) == open.end())
@@ -184,6 +205,8 @@ plan::Excerpt excerpt_of(const std::string& typed) {
   if (first == std::string::npos) return excerpt;
   if (second == std::string::npos)
     throw text::BadInput("excerpt \"" + typed + "\" cannot be read; write it like \"Choir,0:42,0:57\"");
+  if (typed.find(',', second + 1) != std::string::npos)
+    throw text::BadInput("excerpt \"" + typed + "\" has too many commas; write it like \"Choir,0:42,0:57\"");
   excerpt.start = typed.substr(first + 1, second - first - 1);
   excerpt.end = typed.substr(second + 1);
   return excerpt;

@@ -26,7 +26,7 @@ std::string hours(double minutes) {
 }
 
 std::string requirements_text(const SealedNow& now) {
-  text::Columns list({"comparison", "what it is", "predicted, dB", "needed", "at level"},
+  text::Columns list({"comparison", "what it is", "second less first, predicted dB", "needed", "at level"},
                      {Align::left, Align::left, Align::right});
   for (const plan::Requirement& requirement : now.requirements) {
     const plan::Comparison& comparison =
@@ -47,20 +47,33 @@ std::string trims_text(const plan::Plan& plan) {
   return words + list.text(2);
 }
 
+std::string comparisons_of(const plan::Plan& plan, std::size_t sitting) {
+  std::string words;
+  for (const int index : plan.sittings[sitting].comparisons)
+    words +=
+        (words.empty() ? "" : ", ") + plan::title_of(plan, plan.comparisons[static_cast<std::size_t>(index)]);
+  return words;
+}
+
 }  // namespace
 
 std::string sealing_text(const SealedNow& now) {
-  std::string words =
-      "plan \"" + now.plan.name + "\" is sealed\n\ncommitment  " + seal::to_hex(now.sealed.commitment) +
-      "\n\nGive the commitment to somebody outside before the first trial: only from then on does it bind.\n";
-  if (now.plan.seed_origin == "supplied")
-    words +=
-        "The order's seed was supplied, not drawn: this is a demonstration, and the report will say so.\n";
+  std::string words;
+  if (now.sealed.text.empty()) {
+    words = "a dry run: nothing is sealed\n";
+  } else {
+    words = "plan \"" + now.plan.name + "\" is sealed\n\ncommitment  " + seal::to_hex(now.sealed.commitment) +
+            "\n\nGive the commitment to somebody outside before the first trial: only from then on does it "
+            "bind.\n";
+    if (now.plan.seed_origin == "supplied")
+      words +=
+          "The order's seed was supplied, not drawn: this is a demonstration, and the report will say so.\n";
+  }
   words += "\nneeded (family of " + std::to_string(plan::family_size(now.plan)) + ", first step of Holm):\n" +
            requirements_text(now) + "\n" + trims_text(now.plan) + "\n";
   for (std::size_t i = 0; i < now.minutes.size(); ++i)
-    words += "sitting " + std::to_string(i + 1) + ": about " + hours(now.minutes[i]) + " at " +
-             std::to_string(now.plan.swap_seconds) + " s a swap and " +
+    words += "sitting " + std::to_string(i + 1) + " (" + comparisons_of(now.plan, i) + "): about " +
+             hours(now.minutes[i]) + " at " + std::to_string(now.plan.swap_seconds) + " s a swap and " +
              std::to_string(now.plan.presentation_seconds) + " s a presentation, breaks included\n";
   return words;
 }

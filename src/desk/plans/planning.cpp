@@ -35,6 +35,7 @@ SealedNow seal_plan(const Path& file, const PlanTyped& typed, const sitting::Clo
   for (int sitting = 1; sitting <= static_cast<int>(now.plan.sittings.size()); ++sitting)
     now.minutes.push_back(plan::minutes_of(now.plan, sitting));
 
+  if (typed.dry_run) return now;
   now.sealed.name = now.plan.name;
   now.sealed.text = seal::canonical_text(plan::to_json(now.plan));
   now.sealed.seed = seed_of(typed);

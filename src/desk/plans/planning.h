@@ -44,6 +44,7 @@ struct PlanTyped {
   int swap_seconds = 30;
   int presentation_seconds = 15;
   std::vector<std::string> do_not_judge_by;  ///< conditions left out of the plan's
+  bool dry_run = false;                      ///< check and show, seal nothing
   std::string supplied_seed_hex;             ///< for demonstrations: the report says so
 };
 

@@ -91,6 +91,10 @@ findings::SittingEvidence sitting_evidence(int number, const sitting::UnsealedSi
   evidence.end_reason = state.end_reason;
   evidence.head_hex = unsealed.head_hex();
   evidence.tagged_by = state.tagged_by;
+  const std::vector<std::string> characters = state.characters();
+  for (std::size_t i = 0; i < characters.size(); ++i)
+    evidence.characters.emplace_back(state.listeners[i], characters[i]);
+  evidence.began_at = state.began_at;
   for (const auto& [name, value] : state.facts) evidence.facts.emplace_back(fact_title(name), value);
   for (const auto& declaration : state.declarations)
     evidence.declarations.push_back(
@@ -134,8 +138,12 @@ findings::Evidence listening_evidence(const plan::Plan& plan, const plan::Sealed
   const sitting::PlanStory story = sitting::story_of(log, sealed);
   evidence.sealed_at = story.sealed_at;
   evidence.unsealed_at = story.unsealed_at;
-  for (const auto& receiver : story.shown_to)
-    evidence.commitment_shown_to.emplace_back(receiver.who, receiver.text);
+  for (std::size_t i = 0; i < story.shown_to.size(); ++i) {
+    const std::string& how = story.shown_to[i].text;
+    evidence.commitment_shown_to.emplace_back(story.shown_to[i].who,
+                                              (how.empty() ? "" : how + ", ") + story.shown_at[i]);
+  }
+  if (!story.shown_at.empty()) evidence.first_shown_at = story.shown_at.front();
   evidence.plan_ended_early = story.ended_early;
   evidence.plan_ended_by = story.ended_by;
   evidence.plan_end_reason = story.end_reason;

@@ -1,6 +1,7 @@
 #include "desk/reports/reports.h"
 
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "desk/reports/evidence.h"
 #include "findings/findings.h"
@@ -12,6 +13,7 @@
 #include "seal/commitment.h"
 #include "sitting/chain_reader.h"
 #include "sitting/plan_chain.h"
+#include "sitting/unsealed_sitting.h"
 
 namespace desk {
 namespace {
@@ -51,7 +53,11 @@ Checked check_plan(const store::Campaign& campaign, const plan::SealedPlan& seal
     for (int number = 1; number <= checked.sittings; ++number) {
       const sitting::Chain chain = sitting::read_chain(*log, sealed.commitment, number);
       checked.events += static_cast<int>(chain.events.size());
-      if (checked.unsealed) check_tags(opened, number, chain, checked);
+      if (checked.unsealed) {
+        sitting::UnsealedSitting(opened.plan, sealed, number,
+                                 *log);  // refuses a head that is not the one disclosed
+        check_tags(opened, number, chain, checked);
+      }
     }
   } catch (const std::exception& fault) {
     checked.faults.push_back(fault.what());
@@ -77,6 +83,14 @@ std::string report_on(const Path& file, const std::string& plan, ReportForm form
 }
 
 std::string report_dictionary() { return report::data_dictionary(); }
+
+int check_sources(const Path& file) {
+  const store::Campaign campaign = store::Campaign::open(file);
+  std::set<std::string> checksums;
+  for (const auto& [number, reading] : campaign.readings()) checksums.insert(reading.sha256_hex);
+  for (const std::string& sha256_hex : checksums) campaign.source(sha256_hex);
+  return static_cast<int>(checksums.size());
+}
 
 std::vector<Checked> check_campaign(const Path& file) {
   const store::Campaign campaign = store::Campaign::open(file);

@@ -24,6 +24,10 @@ struct Checked {
   std::vector<std::string> faults;  ///< empty when everything fits
 };
 
+/// Checks that every imported file fits its checksum. @return  their number.
+/// @throws text::BadInput for one that does not.
+int check_sources(const Path& campaign);
+
 /// Checks every plan of a campaign anew: commitments, hash chains, and, where unsealed, that the tags recorded are those
 /// of the order derived from the seed.
 std::vector<Checked> check_campaign(const Path& campaign);

@@ -10,6 +10,7 @@
 #include "text/error.h"
 #include "text/number.h"
 #include "text/quantity.h"
+#include "text/utf8.h"
 
 namespace desk {
 namespace {
@@ -27,6 +28,13 @@ std::string kept_number(const std::string& what, const std::string& typed, text:
     throw text::BadInput(what + " must be " + (may_be_zero ? "0 or more" : "above 0") + ", got \"" + typed +
                          "\"");
   return text::shortest(value);
+}
+
+/// Refuses what is not one line of text.
+void require_line(const std::string& what, const std::string& words) {
+  if (!text::is_valid_utf8(words) ||
+      std::any_of(words.begin(), words.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }))
+    throw text::BadInput(what + " must be one line of UTF-8 text, got \"" + text::printable(words) + "\"");
 }
 
 /// Parsed files that wait to be kept together.
@@ -70,10 +78,14 @@ struct Batch {
 }  // namespace
 
 void start_campaign(const Path& campaign, const std::string& title) {
+  require_line("title", title);
   store::Campaign::create(campaign, title);
 }
 
 void add_cable(const Path& file, const store::Cable& cable, bool baseline) {
+  require_line("the cable's name", cable.name);
+  require_line("the note", cable.note);
+  for (const auto& [attribute, value] : cable.construction) require_line("--built", attribute + "=" + value);
   store::Campaign campaign = store::Campaign::open(file);
   campaign.all_or_none([&] {
     campaign.add_cable(cable);
@@ -86,6 +98,9 @@ void set_baseline(const Path& file, const std::string& cable) {
 }
 
 void add_rig(const Path& file, const RigTyped& typed) {
+  require_line("the rig's name", typed.name);
+  require_line("the level note", typed.level_note);
+  require_line("the programme note", typed.programme_note);
   if (!typed.load.empty()) imported::parse_load(typed.load);
   store::Rig rig;
   rig.name = typed.name;

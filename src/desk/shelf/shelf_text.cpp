@@ -3,8 +3,8 @@
 #include <map>
 #include <nlohmann/json.hpp>
 
-#include "desk/shelf/circuit.h"
 #include "desk/reports/evidence.h"
+#include "desk/shelf/circuit.h"
 #include "text/columns.h"
 #include "text/number.h"
 #include "text/quantity.h"

@@ -35,6 +35,9 @@ std::string objection(const sitting::State& state, const imported::KeyedAnswer& 
   if (!state.is_played(keyed.trial))
     return "trial " + std::to_string(keyed.trial) +
            " is a spare that was not needed: too few trials before it were spoiled";
+  if (keyed.answer && state.at(keyed.trial).settled_for(keyed.listener) &&
+      !state.at(keyed.trial).answers.contains(keyed.listener))
+    return place_of(keyed.trial, keyed.listener) + " is recorded as missing; correct it with a reason";
   const auto& answers = state.at(keyed.trial).answers;
   const auto before = answers.find(keyed.listener);
   if (before != answers.end() && before->second.last != keyed.answer.value_or("-"))
@@ -53,10 +56,9 @@ imported::KeyedAnswers checked_answers(const sitting::Sitting& sitting, const Pa
   return keyed;
 }
 
+/// Keeps an answer or that it is missing. @return  false when that was kept before.
 bool settle(sitting::Sitting& sitting, const imported::KeyedAnswer& keyed) {
-  if (sitting.state().at(keyed.trial).settled_for(keyed.listener) &&
-      (!keyed.answer || sitting.state().at(keyed.trial).answers.contains(keyed.listener)))
-    return false;
+  if (sitting.state().at(keyed.trial).settled_for(keyed.listener)) return false;
   if (keyed.answer)
     sitting.answer(keyed.listener, keyed.trial, *keyed.answer, keyed.sureness, keyed.note);
   else
@@ -145,7 +147,7 @@ SecondEntry compare_answers(const SittingName& name, const Path& csv, const Keye
       if (kept == read) continue;
       entry.differences.push_back(place_of(second.trial, second.listener) + ": \"" + kept + "\" first, \"" +
                                   read + "\" the second time");
-      sitting.differ(keyer.name, second.listener, second.trial, read);
+      sitting.differ(keyer.name, second.listener, second.trial, second.answer.value_or(""));
     }
     sitting.finish_second_entry(keyer.name, entry.compared);
   });

@@ -23,10 +23,27 @@ std::string status_text(const SittingStatus& status) {
     words += "  trial " + std::to_string(trial) + " is spoiled: " + why + "\n";
   for (const auto& [trial, listeners] : status.waiting)
     words += "  trial " + std::to_string(trial) + " waits for " + joined(listeners) + "\n";
+  return words + gaps_text(gaps_of(status)) + "chain head  " + status.head_hex + "\n";
+}
+
+std::vector<std::string> unsaid_of(const SittingStatus& status) {
+  std::vector<std::string> gaps;
   for (const std::string& difference : status.differences)
-    words += "  to be corrected or confirmed: " + difference + "\n";
-  if (!status.not_recorded.empty()) words += "not recorded: " + joined(status.not_recorded) + "\n";
-  return words + "chain head  " + status.head_hex + "\n";
+    gaps.push_back("corrected or confirmed after the second entry: " + difference);
+  gaps.insert(gaps.end(), status.not_said.begin(), status.not_said.end());
+  return gaps;
+}
+
+std::vector<std::string> gaps_of(const SittingStatus& status) {
+  std::vector<std::string> gaps = unsaid_of(status);
+  gaps.insert(gaps.end(), status.not_measured.begin(), status.not_measured.end());
+  return gaps;
+}
+
+std::string gaps_text(const std::vector<std::string>& gaps) {
+  std::string words = gaps.empty() ? "" : "not recorded:\n";
+  for (const std::string& gap : gaps) words += "  " + gap + "\n";
+  return words;
 }
 
 std::string second_entry_text(const SecondEntry& entry) {
@@ -35,7 +52,9 @@ std::string second_entry_text(const SecondEntry& entry) {
                       (entry.differences.size() == 1 ? " differs\n" : " differ\n");
   for (const std::string& difference : entry.differences) words += "  " + difference + "\n";
   if (!entry.differences.empty())
-    words += "look at the sheets again; correct what was misread the first time\n";
+    words +=
+        "look at the sheets again, then correct what was misread, or confirm it by correcting to the same "
+        "answer\n";
   for (const std::string& missing : entry.not_keyed) words += "  not keyed the first time: " + missing + "\n";
   return words;
 }

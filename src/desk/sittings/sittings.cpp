@@ -28,7 +28,8 @@ bool declared(const sitting::State& state, const std::string& who, const std::st
                      [&](const sitting::Declaration& d) { return d.who == who && d.moment == moment; });
 }
 
-std::vector<std::string> not_recorded(const sitting::State& state) {
+/// What only people can say, and nobody once the sitting has ended.
+std::vector<std::string> not_said(const sitting::State& state) {
   std::vector<std::string> gaps;
   if (state.tagged_by.empty()) gaps.push_back("who tagged the cables");
   std::vector<std::string> people = state.listeners;
@@ -37,10 +38,6 @@ std::vector<std::string> not_recorded(const sitting::State& state) {
     for (const std::string& who : people)
       if (!declared(state, who, moment))
         gaps.push_back("separation declared by " + who + " at the " + moment);
-  if (state.levels.empty()) gaps.push_back("levels at the terminals");
-  if (state.facts.empty()) gaps.push_back("facts of the sitting");
-  if (std::all_of(state.trials.begin(), state.trials.end(), [](const auto& t) { return t.started.empty(); }))
-    gaps.push_back("times of the presentations (pace)");
   for (const std::string& listener : state.listeners)
     if (std::none_of(state.cues.begin(), state.cues.end(),
                      [&](const auto& cue) { return cue.who == listener; }))
@@ -48,17 +45,37 @@ std::vector<std::string> not_recorded(const sitting::State& state) {
   return gaps;
 }
 
-/// Differences of a second entry that still stand: the answer that counts is not the one read the second time.
+std::vector<std::string> not_measured(const sitting::State& state) {
+  std::vector<std::string> gaps;
+  if (state.levels.empty()) gaps.push_back("levels at the terminals");
+  if (state.facts.empty()) gaps.push_back("facts of the sitting");
+  if (std::all_of(state.trials.begin(), state.trials.end(), [](const auto& t) { return t.started.empty(); }))
+    gaps.push_back("times of the presentations (pace)");
+  return gaps;
+}
+
+/// Differences of a second entry that still stand: nobody has corrected or confirmed the answer.
 std::vector<std::string> standing_differences(const sitting::State& state) {
   std::vector<std::string> standing;
   for (const sitting::Event& event : state.differences) {
-    const auto& answer = state.at(event.trial).answers.find(event.who);
-    if (answer != state.at(event.trial).answers.end() && answer->second.last == answer->second.first &&
-        answer->second.last != event.word)
-      standing.push_back("trial " + std::to_string(event.trial) + ", " + event.who + ": \"" +
-                         answer->second.last + "\" first, \"" + event.word + "\" the second time");
+    const auto found = state.at(event.trial).answers.find(event.who);
+    const bool answered = found != state.at(event.trial).answers.end();
+    const std::string kept = answered ? found->second.last : "-",
+                      read = event.word.empty() ? "-" : event.word;
+    if (kept == read || (answered && !found->second.correction.empty())) continue;
+    const std::string words = "trial " + std::to_string(event.trial) + ", " + event.who + ": \"" + kept +
+                              "\" first, \"" + read + "\" the second time";
+    if (std::find(standing.begin(), standing.end(), words) == standing.end()) standing.push_back(words);
   }
   return standing;
+}
+
+/// A plan's name as the beginning of a file's name.
+std::string file_name_of(std::string name) {
+  std::replace_if(
+      name.begin(), name.end(),
+      [](char c) { return c == '/' || c == '\\' || c == ' ' || static_cast<unsigned char>(c) < 0x20; }, '-');
+  return name.front() == '.' ? "-" + name : name;
 }
 
 }  // namespace
@@ -92,7 +109,8 @@ SittingStatus status_of(const SittingName& name) {
     if (state.is_played(trial) && !at.spoiled && waiting.empty()) ++status.settled;
   }
   status.differences = standing_differences(state);
-  status.not_recorded = not_recorded(state);
+  status.not_said = not_said(state);
+  status.not_measured = not_measured(state);
   return status;
 }
 
@@ -113,8 +131,19 @@ std::vector<Paper> papers_of(const SittingName& name) {
     papers.push_back({"listener-sheet-" + std::to_string(i + 1) + ".txt",
                       report::listener_sheet(plan, name.number, listener)});
   }
-  for (Paper& paper : papers) paper.name = "sitting-" + number + "-" + paper.name;
+  for (Paper& paper : papers) paper.name = file_name_of(plan.name) + "-" + number + "-" + paper.name;
   return papers;
+}
+
+void begin_sitting(const SittingName& name, const sitting::Clock& clock, bool without_characters) {
+  OpenedSitting opened(name, clock);
+  if (!without_characters && !opened.sitting.state().began)
+    for (const std::string& listener : opened.sitting.state().listeners)
+      if (!opened.sitting.state().contributions.contains(listener))
+        throw text::NotNow("listener \"" + listener +
+                           "\" has added no characters to the order yet\n"
+                           "take them first, or say --without-characters; the report will say so");
+  opened.sitting.begin();
 }
 
 std::string end_sitting(const SittingName& name, const sitting::Clock& clock) {

@@ -32,11 +32,15 @@ struct SittingStatus {
   std::vector<std::pair<int, std::vector<std::string>>> waiting;  ///< trials and the listeners they wait for
   std::vector<std::pair<int, std::string>> spoiled;               ///< trials and why
   std::vector<std::string> differences;                           ///< of a second entry, not corrected yet
-  std::vector<std::string>
-      not_recorded;  ///< what the report will miss: declarations, who tagged, levels, ...
+  std::vector<std::string> not_said;      ///< who tagged, declarations, cues: nobody can add them afterwards
+  std::vector<std::string> not_measured;  ///< levels, facts, times
 };
 
 SittingStatus status_of(const SittingName& name);
+
+/// Closes the characters and draws the order.
+/// @throws text::NotNow when a listener has added none, unless that is said.
+void begin_sitting(const SittingName& name, const sitting::Clock& clock, bool without_characters);
 
 /// A paper to print: a name for its file, and its text.
 struct Paper {
