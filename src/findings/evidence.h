@@ -46,9 +46,11 @@ struct SittingEvidence {
   int number = 0;
   bool held = false;
   bool ended_early = false;
+  std::string began_at;  ///< when the order was drawn, "" if never
   std::string way, opened_at, ended_at, ended_by, end_reason, head_hex;
   std::string tagged_by;
-  std::vector<std::pair<std::string, std::string>> facts;  ///< title and value
+  std::vector<std::pair<std::string, std::string>> characters;  ///< listener and what was added to the order
+  std::vector<std::pair<std::string, std::string>> facts;       ///< title and value
   struct Declaration {
     std::string who, moment, words;
     bool kept = false;
@@ -101,8 +103,9 @@ struct Evidence {
   std::string campaign_title;
   plan::Plan plan;
   std::string commitment_hex, seed_hex;
+  std::string first_shown_at;  ///< when the commitment first left the organiser's hands, "" if never
   std::string sealed_at, unsealed_at;
-  std::vector<std::pair<std::string, std::string>> commitment_shown_to;  ///< who, how
+  std::vector<std::pair<std::string, std::string>> commitment_shown_to;  ///< who; how and when
   bool plan_ended_early = false;
   std::string plan_ended_by, plan_end_reason;
   bool ender_had_seen = false;

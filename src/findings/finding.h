@@ -111,7 +111,7 @@ struct Pace {
   double mean_same_s = 0, mean_changed_s = 0;               ///< time since the presentation before
   std::optional<double> difference_s, lower_s, upper_s, p;  ///< changed less same, 95 % interval
   std::optional<double> p_standard_error;                   ///< when simulated
-  int overruns = 0;  ///< longer than the plan's swap time and presentation together
+  int overruns = 0;  ///< 3 s or more beyond the plan's swap time and presentation together
 };
 
 /// One comparison, with all that stands beside it.
@@ -138,7 +138,7 @@ struct ComparisonFinding {
 
   LevelFinding level;
   std::optional<double> loop_resistance_first_ohm, loop_resistance_second_ohm;
-  std::optional<double> loop_resistance_spread_ohm;  ///< the larger of the two cables' repeats
+  std::optional<double> loop_resistance_spread_ohm;  ///< the larger of the two cables' spreads of repeats
   std::optional<ResidualFinding> predicted_residual;
   std::optional<DeviationFinding> measured;
   std::optional<Curve> predicted_curve;  ///< second less first, trims not counted

@@ -14,7 +14,7 @@ TEST(Conditions, SayWhatWasRecorded) {
         "rule: fixed number of trials.",
         "Listeners: Ada and Ben, together.",
         "Rig: listening room.",
-        "Presentations of 15 s with 30 s between them. Excerpts, used in turn: slow organ (0:12 to 0:27).",
+        "Presentations of 15 s with 30 s between them. Excerpts, used in turn, two trials each: slow organ (0:12 to 0:27).",
         "Blocks of 12 trials, breaks of 10 minutes; 2 practice trials.",
         "Levels trimmed in steps of 0.5 dB",
         "the order's seed was supplied, not drawn: a demonstration, not evidence",
@@ -63,7 +63,7 @@ TEST(PlanCautions, NameWhatAReaderShouldKnow) {
         "sitting 1: ended early by Olga (fuse blown): 32 trials planned, 16 done",
         "sitting 1: who tagged the cables was not recorded",
         "sitting 1: answers were keyed by somebody who held the helper's sheet",
-        "sitting 1: the second entry read 2 of 30 answers otherwise", "sitting 1: cues were told of (1)",
+        "sitting 1: the second entry read 2 of 30 answers otherwise",
         "this campaign also holds 1 plan ended early: winter"})
     EXPECT_TRUE(says(cautions, words)) << words << "\n" << all_of(cautions);
 }

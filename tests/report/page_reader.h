@@ -34,22 +34,30 @@ struct Page {
 };
 
 inline bool has_loose_ampersand(const std::string& text) {
+  if (text.find('&') == std::string::npos) return false;
   static const std::regex reference("&(amp|lt|gt|quot|apos|#[0-9]+);");
   return std::regex_replace(text, reference, "").find('&') != std::string::npos;
 }
 
 inline Tag tag_of(const std::string& inside, std::vector<std::string>& faults) {
   Tag tag;
-  static const std::regex attribute(R"re(\s+([a-zA-Z][a-zA-Z-]*)="([^"<]*)")re");
   tag.name = inside.substr(0, inside.find_first_of(" /"));
-  std::string rest = inside.substr(tag.name.size());
-  for (std::smatch match; std::regex_search(rest, match, attribute, std::regex_constants::match_continuous);
-       rest = match.suffix()) {
-    if (!tag.attributes.emplace(match[1], match[2]).second)
-      faults.push_back("attribute twice in <" + inside + ">");
-    if (has_loose_ampersand(match[2])) faults.push_back("loose & in <" + inside + ">");
+  std::size_t at = tag.name.size();
+  while (at < inside.size() && inside[at] == ' ') {
+    const std::size_t equals = inside.find("=\"", at);
+    const std::size_t end = equals == std::string::npos ? equals : inside.find('"', equals + 2);
+    if (end == std::string::npos) break;
+    const std::string name = inside.substr(at + 1, equals - at - 1);
+    const std::string value = inside.substr(equals + 2, end - equals - 2);
+    const bool is_name = !name.empty() && name.find_first_of(" \"'<>=/") == std::string::npos;
+    if (!is_name || !tag.attributes.emplace(name, value).second)
+      faults.push_back("attribute " + name + " wrong or twice in <" + inside + ">");
+    if (value.find('<') != std::string::npos || has_loose_ampersand(value))
+      faults.push_back("loose < or & in <" + inside + ">");
+    at = end + 1;
   }
-  if (!rest.empty() && rest != "/") faults.push_back("left over in <" + inside + ">: " + rest);
+  if (const std::string rest = inside.substr(at); !rest.empty() && rest != "/")
+    faults.push_back("left over in <" + inside + ">: " + rest);
   return tag;
 }
 

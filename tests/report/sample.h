@@ -138,6 +138,7 @@ inline findings::SittingEvidence sitting(int number) {
   sitting.ended_at = "2031-05-02T21:10:00Z";
   sitting.head_hex = "4f1d" + std::string(60, 'a');
   sitting.tagged_by = "Dora";
+  sitting.characters = {{"Ada", "x7k2"}};
   sitting.facts = {{"Seat and distance from the loudspeakers", "centre, 2.8 m"}, {"Warm-up, minutes", "45"}};
   sitting.declarations = {{"helper", "start", "", true}, {"Anna", "end", "heard a plug once", false}};
   sitting.notes = {{"helper", "rain from trial 9 on"}};

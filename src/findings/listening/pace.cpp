@@ -11,6 +11,9 @@ namespace {
 
 constexpr double kConfidence = 0.95;
 
+/// Times are read from a clock and written by hand: no overrun within this. Common practice, no source.
+constexpr double kHandwritingSeconds = 3;
+
 /// Where divisions are drawn, this many: a p of .05 is then known to .002, which is kept beside it.
 constexpr stats::MonteCarlo kDraws{.seed = 1, .draws = 9'999};
 
@@ -78,7 +81,8 @@ bool pace_is_recorded(const Evidence& evidence, int sitting) {
 Pace pace_of(const Evidence& evidence) {
   Pace pace;
   Place compared;
-  const double longest_s = evidence.plan.swap_seconds + evidence.plan.presentation_seconds;
+  const double longest_s =
+      evidence.plan.swap_seconds + evidence.plan.presentation_seconds + kHandwritingSeconds;
   for (const auto& [at, place] : places_of(evidence)) {
     pace.recorded = true;
     for (const auto* intervals : {&place.same, &place.changed})

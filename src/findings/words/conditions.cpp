@@ -24,7 +24,8 @@ std::string excerpt_words(const plan::Plan& plan) {
     excerpts.push_back(excerpt.title + " (" + excerpt.start + " to " + excerpt.end + ")");
   return "Presentations of " + std::to_string(plan.presentation_seconds) + " s with " +
          std::to_string(plan.swap_seconds) + " s between them. Excerpts" +
-         (excerpts.empty() ? ": not recorded." : ", used in turn: " + listed(excerpts) + ".");
+         (excerpts.empty() ? ": not recorded."
+                           : ", used in turn, two trials each: " + listed(excerpts) + ".");
 }
 
 std::string pace_words(const plan::Plan& plan) {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <cmath>
 
 #include "findings/listening/pace.h"
 #include "findings/listening/verdict.h"
@@ -99,9 +100,12 @@ void add_sitting(const Evidence& evidence, const SittingEvidence& sitting, Words
   add_declarations(evidence.plan, sitting, words);
   add_keying(sitting, words);
   if (!pace_is_recorded(evidence, sitting.number)) words.push_back(in_sitting(sitting) + "pace not recorded");
-  if (!sitting.cues.empty())
-    words.push_back(in_sitting(sitting) + "cues were told of (" + std::to_string(sitting.cues.size()) +
-                    "); see the conditions");
+  for (const auto& [listener, characters] : sitting.characters)
+    if (characters.empty())
+      words.push_back(in_sitting(sitting) + listener + " added no characters to the order");
+  if (!evidence.first_shown_at.empty() && sitting.began_at < evidence.first_shown_at)
+    words.push_back(in_sitting(sitting) +
+                    "its order was drawn before the commitment was given to anybody: it does not bind it");
 }
 
 void add_pace(const Findings& findings, Words& words) {
@@ -109,9 +113,9 @@ void add_pace(const Findings& findings, Words& words) {
   if (pace.overruns > 0)
     words.push_back(counted(pace.overruns, "presentation") + " began later than the plan's pace allows");
   if (pace.p && stats::reaches(*pace.p, findings.level))
-    words.push_back("a change of cable took " + fixed(*pace.difference_s, 1) +
-                    " s longer than the same cable again (" + p_words(*pace.p) +
-                    "): the pace may have told them");
+    words.push_back("a change of cable took " + fixed(std::abs(*pace.difference_s), 1) + " s " +
+                    (*pace.difference_s < 0 ? "less" : "longer") + " than the same cable again (" +
+                    p_words(*pace.p) + "): the pace may have told them");
 }
 
 void add_other_plans(const Evidence& evidence, Words& words) {

@@ -160,10 +160,10 @@ Facts response_facts(const ComparisonFinding& finding) {
   const auto band = [](double low_hz, double high_hz) { return hertz(low_hz) + " to " + hertz(high_hz); };
   if (finding.loop_resistance_first_ohm || finding.loop_resistance_second_ohm) {
     std::string spread;
-    if (finding.loop_resistance_spread_ohm)
-      spread = " (repeats within " + ohm_or_unknown(finding.loop_resistance_spread_ohm) + ")";
-    add("Loop resistance, " + finding.first, ohm_or_unknown(finding.loop_resistance_first_ohm) + spread);
-    add("Loop resistance, " + finding.second, ohm_or_unknown(finding.loop_resistance_second_ohm) + spread);
+    if (finding.loop_resistance_spread_ohm) spread = ohm_or_unknown(finding.loop_resistance_spread_ohm);
+    add("Loop resistance, " + finding.first, ohm_or_unknown(finding.loop_resistance_first_ohm));
+    add("Loop resistance, " + finding.second, ohm_or_unknown(finding.loop_resistance_second_ohm));
+    if (!spread.empty()) add("Repeated readings of one cable lie within", spread);
   }
   if (const auto& rest = finding.predicted_residual)
     add("Predicted response, trims as set",

@@ -21,7 +21,12 @@ Section seal_section(const Evidence& evidence) {
   add("Commitment", evidence.commitment_hex);
   add("Seed", evidence.seed_hex);
   for (const auto& sitting : evidence.sittings)
-    if (!sitting.head_hex.empty()) add("Head of sitting " + std::to_string(sitting.number), sitting.head_hex);
+    if (!sitting.head_hex.empty()) {
+      const std::string number = std::to_string(sitting.number);
+      for (const auto& [listener, characters] : sitting.characters)
+        add("Characters of " + listener + ", sitting " + number, characters.empty() ? "none" : characters);
+      add("Head of sitting " + number, sitting.head_hex);
+    }
   for (const auto& [who, how] : evidence.commitment_shown_to) add("Commitment given to", who + ", " + how);
   Section section{2, "seal", "The seal", {facts}};
   if (evidence.commitment_shown_to.empty())

@@ -37,16 +37,21 @@ json levels_json(const findings::Evidence& evidence, int sitting) {
 json sitting_json(const findings::Evidence& evidence, const findings::SittingEvidence& sitting) {
   json facts = json::array();
   for (const auto& [title, value] : sitting.facts) facts.push_back({{"title", title}, {"value", value}});
+  json characters = json::array();
+  for (const auto& [listener, added] : sitting.characters)
+    characters.push_back({{"listener", listener}, {"added", added}});
   return {{"number", sitting.number},
           {"held", sitting.held},
           {"ended_early", sitting.ended_early},
           {"way", sitting.way},
           {"opened_at", sitting.opened_at},
+          {"began_at", sitting.began_at},
           {"ended_at", sitting.ended_at},
           {"ended_by", sitting.ended_by},
           {"end_reason", sitting.end_reason},
           {"head_hex", sitting.head_hex},
           {"tagged_by", sitting.tagged_by},
+          {"characters", characters},
           {"facts", facts},
           {"declarations", declarations_json(sitting)},
           {"notes", remarks_json(sitting.notes)},
