@@ -291,7 +291,7 @@ def seconds(written):
 
 
 def pace_samples(study):
-    places, longest = {}, study.plan["swap_seconds"] + study.plan["presentation_seconds"]
+    places, longest = {}, study.plan["swap_seconds"] + study.plan["presentation_seconds"] + 3  # handwriting
     overruns = 0
     for i in range(len(study.plan["comparisons"])):
         for trial in study.of(i, spoiled=True):

@@ -188,4 +188,75 @@ TEST(NotNow, WhileSealed) {
           "the order is drawn; characters can no longer be added");
 }
 
+// What was seen to lose something, or to end without a word.
+TEST(Careful, NothingIsWrittenOverByAccident) {
+  Folder folder;
+  begin_sitting(folder, {"Ada"});
+  const std::string campaign = content_of(folder / "campaign.blindswap");
+  EXPECT_EQ(run_program(folder, {"report", "--dictionary", "-o", "campaign.blindswap"}).err,
+            "campaign.blindswap is a campaign; it is never written over\n");
+  EXPECT_EQ(run_program(folder, {"report", "--dictionary", "-o", "campaign.blindswap", "--replace"}).status,
+            2);
+  EXPECT_EQ(run_program(folder, {"report", "--dictionary", "-o", "cables.csv"}).err,
+            "cables.csv exists already and holds something else\nchoose another name, or say --replace\n");
+  EXPECT_EQ(content_of(folder / "cables.csv"), sample_cables);
+  EXPECT_EQ(content_of(folder / "campaign.blindswap"), campaign);
+  expect_done(folder, {"sitting", "sheets", "1", "--into", "papers"});
+  folder.write("papers/first-1-answers-form.csv", "trial,Ada\n1,A\n");
+  EXPECT_EQ(run_program(folder, {"sitting", "sheets", "1", "--into", "papers"}).status, 2);
+  EXPECT_EQ(content_of(folder / "papers/first-1-answers-form.csv"), "trial,Ada\n1,A\n");
+  EXPECT_EQ(run_program(folder, {"report", "--dictionary", "-o", "/dev/full"}).status, 1);
+  EXPECT_TRUE(std::filesystem::is_character_file("/dev/full"));
+}
+
+TEST(Careful, ASittingBeginsWithEverybodysCharactersAndEndsWithEverythingSaid) {
+  Folder folder;
+  make_campaign(folder);
+  expect_done(folder,
+              {"plan", "first", "--rig", "hall", "--compare", "thick-pair/bell-wire", "--listener", "Ada"});
+  expect_done(folder, {"sitting", "open", "1"});
+  const Ran early = run_program(folder, {"sitting", "begin", "1"});
+  EXPECT_EQ(early.status, 1);
+  EXPECT_EQ(early.err,
+            "listener \"Ada\" has added no characters to the order yet\n"
+            "take them first, or say --without-characters; the report will say so\n");
+  expect_done(folder, {"sitting", "begin", "1", "--without-characters"});
+  std::string table = "trial,Ada\n", again = "trial,Ada\n";
+  for (int trial = 1; trial <= 16; ++trial) {
+    table += std::to_string(trial) + (trial == 4 ? ",-\n" : ",A\n");
+    again += std::to_string(trial) + (trial == 5 ? ",-\n" : trial == 6 ? ",B\n" : ",A\n");
+  }
+  folder.write("answers.csv", table);
+  folder.write("again.csv", again);
+  expect_done(folder, {"sitting", "key", "1", "--by", "Edda", "--file", "answers.csv"});
+  EXPECT_EQ(expect_done(folder, {"sitting", "key", "1", "--by", "Finn", "--file", "again.csv", "--second"}),
+            "16 answers compared, 3 differ\n"
+            "  trial 4, Ada: \"-\" first, \"A\" the second time\n"
+            "  trial 5, Ada: \"A\" first, \"-\" the second time\n"
+            "  trial 6, Ada: \"A\" first, \"B\" the second time\n"
+            "look at the sheets again, then correct what was misread, or confirm it by correcting to the "
+            "same answer\n");
+  for (const auto& [trial, answer] :
+       std::vector<std::pair<std::string, std::string>>{{"4", "A"}, {"5", "-"}, {"6", "A"}})
+    expect_done(folder, {"sitting", "correct", "1", "--trial", trial, "--listener", "Ada", "--answer", answer,
+                         "--why", "looked at the sheet again"});
+  const Ran unsaid = run_program(folder, {"sitting", "end", "1"});
+  EXPECT_EQ(unsaid.status, 1);
+  EXPECT_EQ(unsaid.err,
+            "sitting 1 lacks what nobody can add once it has ended\n"
+            "not recorded:\n"
+            "  who tagged the cables\n"
+            "  separation declared by helper at the start\n"
+            "  separation declared by Ada at the start\n"
+            "  separation declared by helper at the end\n"
+            "  separation declared by Ada at the end\n"
+            "  what gave it away, asked of Ada\n"
+            "record it, or say --incomplete\n");
+  expect_done(folder, {"sitting", "end", "1", "--incomplete"});
+  expect_done(folder, {"unseal"});
+  const std::string report = expect_done(folder, {"report"});
+  for (const char* words : {"Ada added no characters to the order", "the commitment was shown to nobody"})
+    EXPECT_NE(report.find(words), std::string::npos) << words;
+}
+
 }  // namespace

@@ -36,7 +36,7 @@ TEST(WalkThrough, GoesFromNothingToFindings) {
     EXPECT_NE(out.find(expected), std::string::npos) << expected << " is missing in\n" << out;
   EXPECT_GT(content_of(folder / "report.html").size(), 5000u);
   EXPECT_GT(content_of(folder / "report.json").size(), 1000u);
-  EXPECT_NE(content_of(folder / "papers/sitting-1-helper-sheet.txt").find("muted"), std::string::npos);
+  EXPECT_NE(content_of(folder / "papers/first-1-helper-sheet.txt").find("muted"), std::string::npos);
 }
 
 }  // namespace
