@@ -32,17 +32,30 @@ TEST(TextReport, IsAtMostAHundredColumnsWide) {
 }
 
 TEST(TextReport, AnswersFirstInWords) {
-  expect_has(
-      report_of(sample::evidence()),
-      "The answer\n"
-      "==========\n\n"
-      "Of 3 comparisons, one ended with a supported difference: \u201Cheavy pair / thin pair\u201D. For 1 a\n"
-      "difference was not shown: \u201Cheavy pair / braided eight\u201D. Not shown does not mean absent; "
-      "each section\n"
-      "below says what would have been caught. 1 cannot be judged: \u201Cheavy pair / flat ribbon\u201D.\n\n"
-      "The identical pair \u201Cheavy pair / heavy pair\u201D was not told apart, as it should be. The "
-      "known\n"
-      "difference \u201Cheavy pair / heavy pair + 0.22 ohm\u201D was heard.\n");
+  expect_has(report_of(sample::evidence()),
+             "The answer\n"
+             "==========\n\n"
+             "Of 3 comparisons, one ended with a supported difference: \u201Cheavy pair / thin pair\u201D. "
+             "For one a\n"
+             "difference was not shown: \u201Cheavy pair / braided eight\u201D. Not shown does not mean "
+             "absent; each section\n"
+             "below says what would have been caught. One cannot be judged: \u201Cheavy pair / flat "
+             "ribbon\u201D.\n\n"
+             "The identical pair \u201Cheavy pair / heavy pair\u201D was not told apart, as it should be. "
+             "The known\n"
+             "difference \u201Cheavy pair / heavy pair + 0.22 ohm\u201D was heard.\n");
+}
+
+TEST(TextReport, SaysWhatWentWrongWithControls) {
+  for (const char* protocol : {"abx", "preference"}) {
+    const findings::Evidence evidence = sample::evidence(protocol);
+    findings::Findings findings = sample::findings_for(evidence);
+    findings.comparisons[3].verdict = findings::Verdict::supported;
+    findings.comparisons[4].verdict = findings::Verdict::not_shown;
+    const std::string text = report::text_report(evidence, findings);
+    expect_has(text, "points to a leak");
+    expect_has(text, std::string(protocol) == "abx" ? "was not heard, so smaller" : "drew no preference.");
+  }
 }
 
 TEST(TextReport, PrintsTheNumbersOfAComparison) {

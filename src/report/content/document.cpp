@@ -46,46 +46,52 @@ std::string titles_of(const Some& some) {
   return listed(titles);
 }
 
+std::string in_words(std::size_t count) { return count == 1 ? "one" : std::to_string(count); }
+
 std::string claims_answer(const plan::Plan& plan, const Some& claims) {
   const std::string thing = plan::protocol_of(plan).has_right_answer() ? "difference" : "preference";
   const Some supported = with_verdict(claims, Verdict::supported);
   const Some not_shown = with_verdict(claims, Verdict::not_shown);
   const Some unjudged = with_verdict(claims, Verdict::cannot_be_judged);
   std::string words = "Of " + counted(static_cast<int>(claims.size()), "comparison") + ", ";
-  words += supported.empty()       ? "none ended with a supported " + thing + "."
-           : supported.size() == 1 ? "one ended with a supported " + thing + ": " + titles_of(supported) + "."
-                                   : std::to_string(supported.size()) + " ended with a supported " + thing +
-                                         ": " + titles_of(supported) + ".";
+  words += supported.empty() ? "none ended with a supported " + thing + "."
+                             : in_words(supported.size()) + " ended with a supported " + thing + ": " +
+                                   titles_of(supported) + ".";
   if (!not_shown.empty())
-    words += " For " + std::to_string(not_shown.size()) + " a " + thing +
+    words += " For " + in_words(not_shown.size()) + " a " + thing +
              " was not shown: " + titles_of(not_shown) +
              ". Not shown does not mean absent; each section below says what would have been caught.";
   if (!unjudged.empty())
-    words += " " + capitalised(std::to_string(unjudged.size())) +
-             " cannot be judged: " + titles_of(unjudged) + ".";
+    words += " " + capitalised(in_words(unjudged.size())) + " cannot be judged: " + titles_of(unjudged) + ".";
   return words;
 }
 
-std::string controls_answer(const Some& controls) {
-  std::string words;
-  for (const ComparisonFinding* control : controls) {
-    const bool heard = control->verdict == Verdict::supported;
-    words += words.empty() ? "" : " ";
-    words += "The " + std::string(plan::name_of(control->kind)) + " \u201C" + control->title + "\u201D ";
-    if (control->verdict == Verdict::cannot_be_judged)
-      words += "cannot be judged.";
-    else if (control->kind == plan::Kind::identical_pair)
-      words += heard ? "was told apart, which points to a leak." : "was not told apart, as it should be.";
-    else
-      words += heard ? "was heard." : "was not heard, so the sitting was less keen than hoped for.";
+std::string control_words(const ComparisonFinding& control, bool has_right_answer) {
+  const bool supported = control.verdict == Verdict::supported;
+  if (control.verdict == Verdict::cannot_be_judged) return "cannot be judged";
+  if (!has_right_answer) {
+    if (control.kind == plan::Kind::identical_pair)
+      return supported ? "drew a preference, which points to a leak" : "drew no preference, as it should be";
+    return supported ? "drew a preference" : "drew no preference";
   }
+  if (control.kind == plan::Kind::identical_pair)
+    return supported ? "was told apart, which points to a leak" : "was not told apart, as it should be";
+  return supported ? "was heard" : "was not heard, so smaller differences may have been missed";
+}
+
+std::string controls_answer(const plan::Plan& plan, const Some& controls) {
+  std::string words;
+  for (const ComparisonFinding* control : controls)
+    words += (words.empty() ? "The " : " The ") + std::string(plan::name_of(control->kind)) + " \u201C" +
+             control->title + "\u201D " +
+             control_words(*control, plan::protocol_of(plan).has_right_answer()) + ".";
   return words;
 }
 
 Section answer_section(const Evidence& evidence, const Findings& findings, const Some& claims,
                        const Some& controls) {
   Section section{2, "answer", "The answer", {Paragraph{claims_answer(evidence.plan, claims), true}}};
-  if (!controls.empty()) section.blocks.push_back(Paragraph{controls_answer(controls)});
+  if (!controls.empty()) section.blocks.push_back(Paragraph{controls_answer(evidence.plan, controls)});
   if (!findings.cautions.empty()) section.blocks.push_back(Points{findings.cautions, true});
   return section;
 }
