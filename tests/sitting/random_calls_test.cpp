@@ -89,21 +89,22 @@ class RandomCalls : public testing::TestWithParam<const protocols::Protocol*> {}
 // call keeps at most a few events; and a sitting read anew from its log is the same sitting.
 TEST_P(RandomCalls, KeepOrRefuseAndReadBackTheSame) {
   int kept = 0, refused = 0, ended = 0;
-  for (std::uint64_t seed = 0; seed < 30; ++seed) {
+  for (std::uint64_t seed = 0; seed < 20; ++seed) {
     HeldSitting held(sample_plan(GetParam()->name(), 2, 2, 2), "seed " + std::to_string(seed));
     Monkey monkey(seed);
-    for (int i = 0; i < 400; ++i) {
+    std::string story = held.story();
+    for (int i = 0; i < 300; ++i) {
       const auto before = held.events();
-      const std::string story = held.story();
       if (is_refused([&] { monkey.call(held.sitting); })) {
         ++refused;
         ASSERT_EQ(held.events(), before) << "seed " << seed << ", call " << i;
         ASSERT_EQ(held.story(), story) << "seed " << seed << ", call " << i;
       } else if (held.events() != before) {
         ++kept;
+        story = held.story();
         if (i % 20 != 0) continue;
         const Sitting again(held.plan, held.sealed, 1, held.log, held.clock.reading());
-        ASSERT_EQ(HeldSitting::story_of(again), held.story()) << "seed " << seed << ", call " << i;
+        ASSERT_EQ(HeldSitting::story_of(again), story) << "seed " << seed << ", call " << i;
       } else {
         ASSERT_EQ(held.story(), story) << "seed " << seed << ", call " << i;
       }
@@ -112,10 +113,10 @@ TEST_P(RandomCalls, KeepOrRefuseAndReadBackTheSame) {
     ASSERT_EQ(HeldSitting::story_of(again), held.story()) << "seed " << seed;
     ended += held.sitting.state().ended;
   }
-  EXPECT_GT(kept, 1000);
+  EXPECT_GT(kept, 500);
   EXPECT_GT(refused, 1000);
-  EXPECT_GT(ended, 3);
-  EXPECT_LT(ended, 30);
+  EXPECT_GT(ended, 1);
+  EXPECT_LT(ended, 20);
 }
 
 INSTANTIATE_TEST_SUITE_P(Protocols, RandomCalls,
