@@ -103,7 +103,7 @@ TEST_P(NonInterference, EveryByteIsTheSameForEverySeed) {
   plan.specimens[1].trim_steps = 2;
   plan.excerpts = {{"one", "0:10", "0:25"}, {"two", "1:00", "1:15"}};
   int spoiled = 0, late = 0, missing = 0, corrected = 0, rests = 0;
-  for (std::uint64_t script = 0; script < 5; ++script) {
+  for (std::uint64_t script = 0; script < 3; ++script) {
     std::set<std::string> orders, seen;
     for (int seed = 0; seed < 24; ++seed) {
       HeldSitting held(plan, "seed " + std::to_string(seed));
