@@ -24,9 +24,10 @@ bool ascii(const std::string& key) {
 }
 
 void check_integer(const json& value, const std::string& place) {
+  const auto integer = value.get<std::int64_t>();
   const bool fits = value.is_number_unsigned()
                         ? value.get<std::uint64_t>() <= static_cast<std::uint64_t>(largest_integer)
-                        : std::abs(value.get<std::int64_t>()) <= largest_integer;
+                        : -largest_integer <= integer && integer <= largest_integer;
   if (!fits) refuse(place, "an integer beyond 2^53");
 }
 

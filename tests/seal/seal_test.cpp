@@ -53,6 +53,7 @@ TEST(CanonicalText, RefusesWhatIsOutsideTheSubset) {
   EXPECT_THROW(canonical_text(json("\xff")), std::domain_error);
   EXPECT_THROW(canonical_text(json(std::int64_t{9007199254740993})), std::domain_error);
   EXPECT_THROW(canonical_text(json(std::int64_t{-9007199254740993})), std::domain_error);
+  EXPECT_THROW(canonical_text(json(std::numeric_limits<std::int64_t>::min())), std::domain_error);
   EXPECT_THROW(canonical_text(json(std::uint64_t{18446744073709551615u})), std::domain_error);
   EXPECT_NO_THROW(canonical_text(json(std::int64_t{9007199254740992})));
   json deep = 1;
