@@ -16,7 +16,7 @@ struct HelperStep {
 
 /// All that the helper is shown: never an answer, and after the tagging list no cable's name.
 struct HelperView {
-  std::string phase;  ///< "before", "connect", "wait", "rest" or "over"
+  std::string phase;  ///< "before", "connect", "wait", "rest", "done" (every trial has been played) or "over"
   HelperStep now;
   HelperStep next;
   int presentation = 0;  ///< 1 for a trial's first, 0 before the first trial

@@ -87,6 +87,7 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void require_trial(int trial) const;
   void require_listener(const std::string& listener) const;
   void require_answer(const std::string& word, const std::string& sureness) const;
+  void require_played(int trial) const;
   void require_answerable(int trial) const;
   void require_words(const std::string& what, const std::string& words, std::size_t least) const;
   const protocols::Order& order() const;

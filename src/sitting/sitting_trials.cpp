@@ -68,6 +68,7 @@ void Sitting::key_time(int trial, int presentation, const std::string& started) 
   require_running();
   require_trial(trial);
   if (state_.way != "paper") throw text::NotNow("this sitting is live; it keeps its times itself");
+  require_played(trial);
   const auto& times = state_.at(trial).started;
   const auto count = static_cast<int>(protocol_.labels(trial).size());
   if (presentation < 1 || presentation > count)
@@ -92,16 +93,21 @@ void Sitting::require_answer(const std::string& word, const std::string& surenes
     throw text::BadInput("sureness must be " + list_of(sureness_words()) + ", got \"" + sureness + "\"");
 }
 
+void Sitting::require_played(int trial) const {
+  if (!state_.is_played(trial))
+    throw text::BadInput("trial " + std::to_string(trial) +
+                         " is a spare, and too few trials before it were spoiled for it to be played; "
+                         "key the spoiled trials from the helper's sheet first");
+}
+
 void Sitting::require_answerable(int trial) const {
   require_trial(trial);
   if (state_.way == "live") {
     if (trial != state_.current_trial() || state_.at(trial).spoiled ||
         state_.at(trial).started.size() < protocol_.labels(trial).size())
       throw text::NotNow("trial " + std::to_string(trial) + " is not open for answers");
-  } else if (!state_.is_played(trial)) {
-    throw text::BadInput("trial " + std::to_string(trial) +
-                         " is a spare, and too few trials before it were spoiled for it to be played\n"
-                         "key the spoiled trials from the helper's sheet first");
+  } else {
+    require_played(trial);
   }
 }
 

@@ -102,8 +102,11 @@ HelperView Sitting::look() const {
     view.next = step_of(trial, view.presentation + 1);
   } else {
     if (const int following = next_trial(); following != 0) view.next = step_of(following, 1);
-    if (!state_.ended && view.waiting_for > 0) view.phase = "wait";
-    if (!state_.ended && view.waiting_for == 0 && rest_is_due()) view.phase = "rest";
+    if (!state_.ended && trial != 0)
+      view.phase = view.waiting_for > 0   ? "wait"
+                   : view.next.trial == 0 ? "done"
+                   : rest_is_due()        ? "rest"
+                                          : "connect";
   }
   return view;
 }

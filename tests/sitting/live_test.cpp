@@ -194,7 +194,7 @@ TEST(Live, ARestIsDueAfterEachBlockUntilItIsTakenButNotAtTheEnd) {
   EXPECT_EQ(sitting.look("ann").phase, "wait");
   held.play_and_answer("A");
   held.play_and_answer("A");
-  EXPECT_EQ(sitting.look().phase, "connect") << "nothing follows";
+  EXPECT_EQ(sitting.look().phase, "done") << "nothing follows";
 }
 
 TEST(Live, TimesAreKeptByTheSittingItself) {

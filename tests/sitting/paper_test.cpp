@@ -60,7 +60,7 @@ TEST(Paper, SparesTakeAnswersOnlyForSpoiledTrials) {
   HeldSitting held;
   Sitting& sitting = held.started("paper").sitting;
   EXPECT_EQ(refusal([&] { sitting.answer("ann", 5, "A", "", ""); }),
-            "trial 5 is a spare, and too few trials before it were spoiled for it to be played\n"
+            "trial 5 is a spare, and too few trials before it were spoiled for it to be played; "
             "key the spoiled trials from the helper's sheet first");
   sitting.spoil("helper", 2, "wrong tag", "");
   EXPECT_TRUE(sitting.state().at(2).spoiled);
@@ -85,6 +85,10 @@ TEST(Paper, TimesAreKeyedAsWritten) {
   EXPECT_EQ(refusal([&] { sitting.key_time(1, 4, "19:32"); }), "presentation must be 1 to 3, got 4");
   EXPECT_EQ(refusal([&] { sitting.key_time(1, 3, ""); }), "the time must not be empty");
   EXPECT_EQ(refusal([&] { sitting.key_time(7, 1, "19:32"); }), "trial must be 1 to 6, got 7");
+  EXPECT_EQ(
+      refusal([&] { sitting.key_time(5, 1, "19:32"); }),
+      "trial 5 is a spare, and too few trials before it were spoiled for it to be played; key the spoiled "
+      "trials from the helper's sheet first");
 }
 
 TEST(Paper, TheKeyersAreKeptWithWhetherTheyHeldTheHelpersSheet) {
