@@ -9,11 +9,11 @@
 namespace stats {
 namespace {
 
-using Ranks = std::span<const std::int64_t>;
+using RankSpan = std::span<const std::int64_t>;
 
-std::int64_t sum(Ranks x) { return std::accumulate(x.begin(), x.end(), std::int64_t{0}); }
+std::int64_t sum(RankSpan x) { return std::accumulate(x.begin(), x.end(), std::int64_t{0}); }
 
-std::int64_t scaled_covariance(Ranks x, Ranks y) {
+std::int64_t scaled_covariance(RankSpan x, RankSpan y) {
   const auto products = std::inner_product(x.begin(), x.end(), y.begin(), std::int64_t{0});
   return std::ssize(x) * products - sum(x) * sum(y);
 }
@@ -34,7 +34,7 @@ std::vector<std::int64_t> doubled_midranks(std::span<const double> values) {
   return ranks;
 }
 
-RankMoments rank_moments(Ranks x, Ranks y) {
+RankMoments rank_moments(RankSpan x, RankSpan y) {
   return {scaled_covariance(x, y), scaled_covariance(x, x), scaled_covariance(y, y)};
 }
 

@@ -19,7 +19,7 @@ using Ranks = std::vector<std::int64_t>;
 
 constexpr int kMostPairs = 10'000;
 
-void check(std::span<const double> x, std::span<const double> y) {
+void check_pairs(std::span<const double> x, std::span<const double> y) {
   require_count("number of x", std::ssize(x), 2, kMostPairs);
   require_count("number of y", std::ssize(y), std::ssize(x), std::ssize(x));
   require_finite("x", x);
@@ -68,7 +68,7 @@ double t_approximation(int n, double level) {
 
 std::optional<RankCorrelation> spearman(std::span<const double> x, std::span<const double> y,
                                         Alternative alternative, const MonteCarlo& monte_carlo) {
-  check(x, y);
+  check_pairs(x, y);
   require_draws(monte_carlo);
   const Ranks x_ranks = doubled_midranks(x);
   const Ranks y_ranks = doubled_midranks(y);
@@ -82,7 +82,7 @@ std::optional<RankCorrelation> spearman(std::span<const double> x, std::span<con
 
 std::optional<double> smallest_attainable_p(std::span<const double> x, std::span<const double> y,
                                             Alternative alternative) {
-  check(x, y);
+  check_pairs(x, y);
   Ranks x_ranks = doubled_midranks(x);
   Ranks rising = doubled_midranks(y);
   std::sort(x_ranks.begin(), x_ranks.end());

@@ -9,7 +9,7 @@
 namespace cli {
 namespace {
 
-constexpr int done = 0, not_now = 1, bad_input = 2, fault = 3;
+constexpr int status_done = 0, status_not_now = 1, status_bad_input = 2, status_fault = 3;
 
 void collect_names(const CLI::App& app, std::vector<std::string>& names) {
   for (const CLI::App* command : app.get_subcommands([](const CLI::App*) { return true; }))
@@ -56,7 +56,7 @@ int report_parse_error(const CLI::App& program, const CLI::ParseError& error, Co
       console.out << error.what() << "\n";
     else
       console.out << command.help(parents_of(program, command));
-    return done;
+    return status_done;
   }
   std::vector<std::string> remaining = command.remaining();
   std::string words = error.what();
@@ -65,7 +65,7 @@ int report_parse_error(const CLI::App& program, const CLI::ParseError& error, Co
     words = "\"" + remaining.front() + "\" is not known to " + full_name(program, command);
   console.err << words << suggestion(program, remaining) << "\n"
               << "see " << full_name(program, command) << " --help\n";
-  return bad_input;
+  return status_bad_input;
 }
 
 }  // namespace
@@ -74,9 +74,9 @@ int run(int count, const char* const* words, std::istream& in, std::ostream& out
   Console console{in, out, err};
   const auto finished = [&](int status) {
     out.flush();
-    if (out || status != done) return status;
+    if (out || status != status_done) return status;
     err << "the output could not be written; is the disk full?\n";
-    return not_now;
+    return status_not_now;
   };
   CLI::App program(
       "Compare audio cables blind, with exact statistics, beside what was measured.\n"
@@ -96,22 +96,22 @@ int run(int count, const char* const* words, std::istream& in, std::ostream& out
     add_report_commands(program, console);
     add_calculator_commands(program, console);
     program.parse(count, words);
-    return finished(done);
+    return finished(status_done);
   } catch (const CLI::ParseError& error) {
     return finished(report_parse_error(program, error, console));
   } catch (const text::NotNow& error) {
     err << error.what() << "\n";
-    return not_now;
+    return status_not_now;
   } catch (const text::BadInput& error) {
     err << error.what() << "\n";
-    return bad_input;
+    return status_bad_input;
   } catch (const std::domain_error& error) {
     err << error.what() << "\n";
-    return bad_input;
+    return status_bad_input;
   } catch (const std::exception& error) {
     err << "fault in blindswap: " << error.what()
         << "\nnothing that was acknowledged is lost; please report it\n";
-    return fault;
+    return status_fault;
   }
 }
 

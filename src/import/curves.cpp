@@ -11,7 +11,7 @@ namespace imported {
 namespace {
 
 /// Limits of what is likely; common practice, no source. They only warn.
-struct Likely {
+struct LikelyCurve {
   std::string column;
   double least;
   double most;
@@ -19,8 +19,8 @@ struct Likely {
   std::string hint;
 };
 
-const std::vector<Likely>& likely_values() {
-  static const std::vector<Likely> all = {
+const std::vector<LikelyCurve>& likely_values() {
+  static const std::vector<LikelyCurve> all = {
       {"level_db", -200, 200, "a level beyond 200 dB is not likely", "is the column in dB?"},
       {"level_dbv", -250, 60, "a noise level of this size is not likely", "is the column in dBV?"},
       {"density_volt_per_sqrt_hz", 1e-12, 1e-3, "a noise density of this size is not likely",
@@ -75,7 +75,7 @@ void check_order(const std::vector<double>& frequency_hz, const std::vector<Curv
 void warn_of_unlikely(const Reading& reading, const std::vector<CurvePlaces>& places, Warnings& warnings) {
   if (places.empty()) return;
   warn_of_frequencies(reading.values.front(), places, warnings);
-  for (const Likely& likely : likely_values()) {
+  for (const LikelyCurve& likely : likely_values()) {
     const auto column = std::find(reading.columns.begin(), reading.columns.end(), likely.column);
     if (column == reading.columns.end()) continue;
     const auto& values = reading.values[static_cast<std::size_t>(column - reading.columns.begin())];

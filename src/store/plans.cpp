@@ -13,8 +13,6 @@ namespace {
 
 using plan::SealedPlan;
 
-std::string in_quotes(const std::string& name) { return "\"" + text::printable(name) + "\""; }
-
 seal::Digest digest_of(const std::string& bytes) {
   seal::Digest digest{};
   if (bytes.size() == digest.size()) std::copy(bytes.begin(), bytes.end(), digest.begin());
@@ -25,7 +23,7 @@ SealedPlan plan_of(const Statement& row) {
   SealedPlan plan{row.bytes(0), row.bytes(1), digest_of(row.bytes(2)), digest_of(row.bytes(3))};
   if (seal::commitment(plan.text, plan.seed) != plan.commitment)
     throw text::BadInput(
-        "plan " + in_quotes(plan.name) +
+        "plan " + text::quoted(plan.name) +
         " does not fit its commitment: the campaign was changed by something other than blindswap\n"
         "go back to a copy that was made before");
   return plan;
@@ -35,7 +33,7 @@ SealedPlan plan_of(const Statement& row) {
   std::vector<std::string> names;
   Statement rows(database, "SELECT name FROM plan ORDER BY number");
   while (rows.next()) names.push_back(rows.bytes(0));
-  throw text::BadInput("there is no plan " + in_quotes(name) + text::did_you_mean(name, names));
+  throw text::BadInput("there is no plan " + text::quoted(name) + text::did_you_mean(name, names));
 }
 
 class FileLog : public sitting::EventLog {
@@ -69,12 +67,12 @@ class FileLog : public sitting::EventLog {
 void Campaign::add_plan(const SealedPlan& plan) {
   if (plan.name.empty()) throw text::BadInput("a plan needs a name");
   if (seal::commitment(plan.text, plan.seed) != plan.commitment)
-    throw std::invalid_argument("the commitment of plan " + in_quotes(plan.name) +
+    throw std::invalid_argument("the commitment of plan " + text::quoted(plan.name) +
                                 " is not that of its text and seed");
   Transaction transaction(*database_);
   Statement taken(*database_, "SELECT 1 FROM plan WHERE name = ?1");
   if (taken.with(plan.name).next())
-    throw text::BadInput("there is a plan " + in_quotes(plan.name) +
+    throw text::BadInput("there is a plan " + text::quoted(plan.name) +
                          " already; a sealed plan is never replaced\n"
                          "choose another name");
   Statement(*database_, "INSERT INTO plan SELECT 1 + coalesce(max(number), 0), ?1, ?2, ?3, ?4 FROM plan")

@@ -13,18 +13,16 @@ namespace {
 
 using imported::Reading;
 
-std::string in_quotes(const std::string& words) { return "\"" + text::printable(words) + "\""; }
-
 std::optional<std::string> or_null(const std::string& name) {
   return name.empty() ? std::nullopt : std::optional(name);
 }
 
 std::string described(const Reading& reading) {
   std::string words = reading.kind + " of " + text::printable(reading.file);
-  if (!reading.cable.empty()) words += ", cable " + in_quotes(reading.cable);
-  if (!reading.rig.empty()) words += ", rig " + in_quotes(reading.rig);
-  if (!reading.piece.empty()) words += ", piece " + in_quotes(reading.piece);
-  if (!reading.condition.empty()) words += ", condition " + in_quotes(reading.condition);
+  if (!reading.cable.empty()) words += ", cable " + text::quoted(reading.cable);
+  if (!reading.rig.empty()) words += ", rig " + text::quoted(reading.rig);
+  if (!reading.piece.empty()) words += ", piece " + text::quoted(reading.piece);
+  if (!reading.condition.empty()) words += ", condition " + text::quoted(reading.condition);
   return words + ", repeat " + std::to_string(reading.repeat);
 }
 
@@ -74,7 +72,7 @@ class Adder {
       names.push_back(rows.bytes(0));
       if (names.front() == name) return;
     }
-    throw text::BadInput("there is no " + table + " " + in_quotes(name) + text::did_you_mean(name, names) +
+    throw text::BadInput("there is no " + table + " " + text::quoted(name) + text::did_you_mean(name, names) +
                          "\nnothing was imported; the first reading of it is " + described(reading));
   }
 
@@ -147,7 +145,7 @@ std::vector<NumberedReading> Campaign::readings(const ReadingFilter& filter) con
 SourceFile Campaign::source(const std::string& sha256_hex) const {
   Statement row(*database_, "SELECT name, text FROM source WHERE sha256 = ?1");
   if (!row.with(sha256_hex).next())
-    throw text::BadInput("no imported file has the checksum " + in_quotes(sha256_hex));
+    throw text::BadInput("no imported file has the checksum " + text::quoted(sha256_hex));
   SourceFile source{row.bytes(0), sha256_hex, row.bytes(1)};
   if (seal::to_hex(seal::sha256(source.text)) != sha256_hex)
     throw text::BadInput(

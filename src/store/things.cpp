@@ -14,8 +14,8 @@ namespace {
 void require_new_name(const Database& database, const std::string& table, const std::string& name) {
   if (name.empty()) throw text::BadInput("a " + table + " needs a name");
   if (text::printable(name) != name)
-    throw text::BadInput("the name of a " + table + " has characters that cannot be shown: \"" +
-                         text::printable(name) + "\"");
+    throw text::BadInput("the name of a " + table +
+                         " has characters that cannot be shown: " + text::quoted(name));
   Statement taken(database, "SELECT 1 FROM " + table + " WHERE name = ?1");
   if (taken.with(name).next())
     throw text::BadInput("there is a " + table + " \"" + name + "\" already\nchoose another name");
@@ -44,8 +44,7 @@ void Campaign::set_baseline(const std::string& cable) {
   std::vector<std::string> names;
   for (const Cable& known : cables()) names.push_back(known.name);
   if (std::find(names.begin(), names.end(), cable) == names.end())
-    throw text::BadInput("there is no cable \"" + text::printable(cable) + "\"" +
-                         text::did_you_mean(cable, names));
+    throw text::BadInput("there is no cable " + text::quoted(cable) + text::did_you_mean(cable, names));
   Statement(*database_, "INSERT INTO baseline SELECT 1 + coalesce(max(number), 0), ?1 FROM baseline")
       .with(cable)
       .run();
@@ -59,8 +58,8 @@ std::string Campaign::baseline() const {
 
 void Campaign::add_rig(const Rig& rig) {
   if (rig.kind != "loudspeaker" && rig.kind != "line level")
-    throw text::BadInput("the kind of rig \"" + text::printable(rig.name) + "\" is \"" +
-                         text::printable(rig.kind) + "\"\nwrite loudspeaker or line level");
+    throw text::BadInput("the kind of rig " + text::quoted(rig.name) + " is " + text::quoted(rig.kind) +
+                         "\nwrite loudspeaker or line level");
   Transaction transaction(*database_);
   require_new_name(*database_, "rig", rig.name);
   Statement(

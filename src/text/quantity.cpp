@@ -66,8 +66,6 @@ std::size_t length_of_number(std::string_view text) {
   return end > exponent ? end : at;
 }
 
-std::string quoted(std::string_view text) { return std::string("\"").append(printable(text)).append("\""); }
-
 std::string such_as(Unit unit, std::string_view digits) {
   return std::string(unit_kind(unit).kind) + " such as " + std::string(digits) +
          std::string(unit_kind(unit).usual);

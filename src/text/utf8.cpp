@@ -70,6 +70,8 @@ std::string printable(std::string_view bytes) {
   return shown;
 }
 
+std::string quoted(std::string_view bytes) { return std::string("\"").append(printable(bytes)).append("\""); }
+
 std::string_view trimmed(std::string_view utf8) {
   for (bool again = true; again;) {
     again = false;

@@ -32,6 +32,9 @@ std::size_t length_in_characters(std::string_view utf8);
 /// `bytes` fit for a terminal: control characters (C0 except tab, DEL, C1) and invalid bytes become "?".
 std::string printable(std::string_view bytes);
 
+/// The same between double quotes.
+std::string quoted(std::string_view bytes);
+
 /// Without the spaces, tabs and no-break spaces (U+00A0, U+202F) at both ends.
 std::string_view trimmed(std::string_view utf8);
 

@@ -156,3 +156,15 @@ inline std::vector<std::string> every_sentence(const findings::Findings& finding
   add(findings.limits_of_the_method);
   return all;
 }
+
+/// One-sided tails of the fair binomial of 16; two-sided 12 of 16 is twice the first (R: binom.test gives
+/// .07681274414; pbinom(11, 16, .5, lower.tail = FALSE) 2517/65536).
+inline constexpr double k12Of16 = 2517.0 / 65536;
+inline constexpr double k14Of16 = 137.0 / 65536;
+
+/// Seven claims against one baseline: the first with this score of 16, the others with 8.
+inline Builder seven_of(int first_score) {
+  Builder builder;
+  builder.claims({first_score, 8, 8, 8, 8, 8, 8});
+  return builder;
+}

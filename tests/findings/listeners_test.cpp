@@ -4,11 +4,6 @@
 
 namespace {
 
-// BIN-4: one-sided tails of the fair binomial of 16; two-sided 12 of 16 is twice the first (binom.test:
-// .07681274414).
-constexpr double k12Of16 = 2517.0 / 65536;
-constexpr double k14Of16 = 137.0 / 65536;
-
 /// Ada scores in the first `ada`, Ben in the first `ben` of 16.
 void add_two(Builder& builder, int comparison, int ada, int ben) {
   for (int i = 0; i < 16; ++i) builder.trial(comparison, {i < ada, i < ben});

@@ -8,12 +8,6 @@ using plan::Kind;
 
 std::string sentence(const Builder& builder) { return builder.findings().comparisons.at(0).sentence; }
 
-Builder seven_of(int first_score) {
-  Builder builder;
-  builder.claims({first_score, 8, 8, 8, 8, 8, 8});
-  return builder;
-}
-
 TEST(Sentence, OfADifferenceNotShown) {
   // LEV-2: P(X >= 9 | 16, 1/2) = .4018. recomputed: scipy.stats.beta.ppf(.95, 10, 7) = .773; the share caught
   // is .9025 and binom.sf(13, 16, .9) = .789 (tests/findings/verdict_test.cpp).

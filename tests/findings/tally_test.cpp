@@ -7,9 +7,6 @@ namespace {
 
 using findings::Fate;
 
-// BIN-4: pbinom(11, 16, .5, lower.tail=FALSE) = 2517/65536.
-constexpr double k12Of16 = 2517.0 / 65536;
-
 TEST(Tally, OneListenersTestIsTheBinomial) {
   Builder builder;
   builder.trials(builder.claim("thin", "thick"), 12, 16);

@@ -8,10 +8,6 @@ using findings::Fate;
 using findings::Verdict;
 using plan::Kind;
 
-// BIN-4: tails of the fair binomial of 16.
-constexpr double k12Of16 = 2517.0 / 65536;
-constexpr double k14Of16 = 137.0 / 65536;
-
 /// A claim of 14 of 16, and what a test does to it.
 findings::ComparisonFinding judged(const std::function<void(Builder&)>& change, int score = 14) {
   Builder builder;

@@ -10,12 +10,6 @@ namespace {
 
 using plan::Kind;
 
-Builder seven_of(int first_score) {
-  Builder builder;
-  builder.claims({first_score, 8, 8, 8, 8, 8, 8});
-  return builder;
-}
-
 /// Claims that no finding may make; the control's own name, "identical pair", is none.
 std::string forbidden_word_in(std::string text) {
   std::transform(text.begin(), text.end(), text.begin(),

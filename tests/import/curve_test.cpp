@@ -7,13 +7,6 @@ using namespace imported;
 
 namespace {
 
-Reading one(const std::string& content, const std::string& name = "f.csv") {
-  const Parsed parsed = parse({name, content}, named);
-  EXPECT_EQ(parsed.readings.size(), 1U);
-  EXPECT_EQ(parsed.warnings, std::vector<std::string>{});
-  return parsed.readings.at(0);
-}
-
 using Columns = std::vector<std::string>;
 using Values = std::vector<std::vector<double>>;
 

@@ -1,6 +1,9 @@
 #pragma once
 
+#include <gtest/gtest.h>
+
 #include <string>
+#include <vector>
 
 #include "import/import.h"
 #include "text/error.h"
@@ -27,4 +30,12 @@ inline std::string curve_refusal(const std::string& content, const std::string& 
 /// The refusal of a table of cables.
 inline std::string cable_refusal(const std::string& content) {
   return refusal([&] { imported::parse({"c.csv", content}, {}); });
+}
+
+/// The only reading of a file of curves that is read without a warning.
+inline imported::Reading one(const std::string& content, const std::string& name = "f.csv") {
+  const imported::Parsed parsed = imported::parse({name, content}, named);
+  EXPECT_EQ(parsed.readings.size(), 1U);
+  EXPECT_EQ(parsed.warnings, std::vector<std::string>{});
+  return parsed.readings.at(0);
 }

@@ -10,12 +10,6 @@ using namespace imported;
 
 namespace {
 
-Reading one(const std::string& content) {
-  const Parsed parsed = parse({"load.S1P", content}, named);
-  EXPECT_EQ(parsed.warnings, std::vector<std::string>{});
-  return parsed.readings.at(0);
-}
-
 std::string s1p_refusal(const std::string& content) { return curve_refusal(content, "l.s1p"); }
 
 }  // namespace
@@ -29,7 +23,8 @@ TEST(Touchstone, TurnsReflectionIntoImpedance) {
           "\n"
           "2\t0.3333333333333333 0\n"
           "3 -0.3333333333333333 0\n"
-          "4 0 1\n");
+          "4 0 1\n",
+          "load.S1P");
   EXPECT_EQ(reading.kind, "impedance");
   EXPECT_EQ(reading.rig, "living room");
   EXPECT_EQ(reading.columns, (std::vector<std::string>{"frequency_hz", "magnitude_ohm", "phase_deg"}));
@@ -48,7 +43,7 @@ TEST(Touchstone, ReadsEveryFormatAndParameterAlike) {
                               "# R 1 RI Z hz\n100 5.656854 5.656854\n200 5.656854 5.656854\n",
                               "# HZ z db r 1\n100 18.061800 45\n200 18.061800 45\n",
                               "#hz Y MA R 1\n100 0.125 -45\n200 0.125 -45\n"}) {
-    const Reading reading = one(content);
+    const Reading reading = one(content, "load.S1P");
     EXPECT_NEAR(reading.values[1][0], 8, 1e-6) << content;
     EXPECT_NEAR(reading.values[2][1], 45, 1e-9) << content;
   }

@@ -4,7 +4,6 @@
 #include <chrono>
 #include <map>
 #include <random>
-#include <sstream>
 #include <thread>
 
 #include "desk/plans/planning.h"
@@ -51,15 +50,6 @@ Read read_back(const Folder& folder) {
     for (const sitting::HelperStep& step : trial.steps)
       read.order += step.label + std::to_string(step.tag) + " ";
   return read;
-}
-
-/// The complete lines "kept ..." of the output: what was acknowledged.
-std::vector<std::string> acknowledged(const std::string& out) {
-  std::vector<std::string> lines;
-  std::istringstream stream(out.substr(0, out.rfind('\n') + 1));
-  for (std::string line; std::getline(stream, line);)
-    if (line.starts_with("kept trial")) lines.push_back(line.substr(5));
-  return lines;
 }
 
 /// Waits until that many answers are acknowledged, or the program has ended.

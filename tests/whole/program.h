@@ -8,6 +8,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <sstream>
 #include <string>
 #include <vector>
 
@@ -88,4 +89,13 @@ inline std::string expect_done(const Folder& folder, const std::vector<std::stri
   for (const std::string& word : words) all += word + " ";
   EXPECT_EQ(ran.status, 0) << all << "\n" << ran.err;
   return ran.out;
+}
+
+/// The complete lines "kept ..." of the output: what was acknowledged.
+inline std::vector<std::string> acknowledged(const std::string& out) {
+  std::vector<std::string> lines;
+  std::istringstream stream(out.substr(0, out.rfind('\n') + 1));
+  for (std::string line; std::getline(stream, line);)
+    if (line.starts_with("kept trial")) lines.push_back(line.substr(5));
+  return lines;
 }

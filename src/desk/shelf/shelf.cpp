@@ -34,7 +34,7 @@ std::string kept_number(const std::string& what, const std::string& typed, text:
 void require_line(const std::string& what, const std::string& words) {
   if (!text::is_valid_utf8(words) ||
       std::any_of(words.begin(), words.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }))
-    throw text::BadInput(what + " must be one line of UTF-8 text, got \"" + text::printable(words) + "\"");
+    throw text::BadInput(what + " must be one line of UTF-8 text, got " + text::quoted(words));
 }
 
 /// Parsed files that wait to be kept together.

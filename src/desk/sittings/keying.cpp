@@ -109,7 +109,7 @@ int key_by_prompts(const SittingName& name, const Keyer& keyer, const sitting::C
         if (typed->empty()) break;
         const auto answer = answer_typed(*typed, answers);
         if (!answer && *typed != "-") {
-          complaint = "\"" + text::printable(*typed) + "\" is no answer";
+          complaint = text::quoted(*typed) + " is no answer";
           continue;
         }
         if (settle(sitting,

@@ -15,10 +15,10 @@ constexpr double kConfidence = 0.95;
 constexpr double kHandwritingSeconds = 3;
 
 /// Where divisions are drawn, this many: a p of .05 is then known to .002, which is kept beside it.
-constexpr stats::MonteCarlo kDraws{.seed = 1, .draws = 9'999};
+constexpr stats::MonteCarlo kPaceDraws{.seed = 1, .draws = 9'999};
 
 /// Seconds since the presentation before, of one place in a trial.
-struct Place {
+struct SwapTimes {
   std::vector<double> same, changed;
 };
 
@@ -27,15 +27,15 @@ bool has_time(const TrialEvidence& trial) {
                      [](const auto& time) { return time.has_value(); });
 }
 
-std::map<std::size_t, Place> places_of(const Evidence& evidence) {
-  std::map<std::size_t, Place> places;
+std::map<std::size_t, SwapTimes> places_of(const Evidence& evidence) {
+  std::map<std::size_t, SwapTimes> places;
   for (int i = 0; i < static_cast<int>(evidence.trials.size()); ++i)
     for (const TrialEvidence* trial : trials_of(evidence, i, {.spoiled = true}))
       for (std::size_t at = 1; at < std::min(trial->sides.size(), trial->started_s.size()); ++at) {
         const auto& before = trial->started_s[at - 1];
         const auto& now = trial->started_s[at];
         if (!before || !now) continue;
-        Place& place = places[at];
+        SwapTimes& place = places[at];
         (trial->sides[at] == trial->sides[at - 1] ? place.same : place.changed).push_back(*now - *before);
       }
   return places;
@@ -51,7 +51,7 @@ void append(std::vector<double>& all, const std::vector<double>& more) {
   all.insert(all.end(), more.begin(), more.end());
 }
 
-void compare(Pace& pace, const Place& compared) {
+void compare(Pace& pace, const SwapTimes& compared) {
   pace.same = static_cast<int>(compared.same.size());
   pace.changed = static_cast<int>(compared.changed.size());
   pace.mean_same_s = mean(compared.same);
@@ -59,7 +59,7 @@ void compare(Pace& pace, const Place& compared) {
   if (compared.same.empty() || compared.changed.empty()) return;
   pace.difference_s = stats::mean_difference(compared.changed, compared.same);
   const auto test =
-      stats::mean_difference_test(compared.changed, compared.same, stats::Alternative::two_sided, kDraws);
+      stats::mean_difference_test(compared.changed, compared.same, stats::Alternative::two_sided, kPaceDraws);
   pace.p = test.p;
   if (!test.exact) pace.p_standard_error = test.standard_error;
   if (const auto interval = stats::welch_interval(compared.changed, compared.same, kConfidence)) {
@@ -80,7 +80,7 @@ bool pace_is_recorded(const Evidence& evidence, int sitting) {
 
 Pace pace_of(const Evidence& evidence) {
   Pace pace;
-  Place compared;
+  SwapTimes compared;
   const double longest_s =
       evidence.plan.swap_seconds + evidence.plan.presentation_seconds + kHandwritingSeconds;
   for (const auto& [at, place] : places_of(evidence)) {

@@ -3,7 +3,7 @@
 namespace report {
 namespace {
 
-Dictionary head_rows() {
+Dictionary evidence_head_rows() {
   return {
       {"schema", "integer", "", "1", "number of this description"},
       {"campaign_title", "string", "", "", "title of the campaign"},
@@ -110,7 +110,7 @@ Dictionary sitting_rows() {
 }  // namespace
 
 Dictionary evidence_dictionary() {
-  Dictionary all = head_rows();
+  Dictionary all = evidence_head_rows();
   const Dictionary sittings = sitting_rows();
   all.insert(all.end(), sittings.begin(), sittings.end());
   return all;
