@@ -4,7 +4,7 @@
 #include <utility>
 
 #include "seal/chain.h"
-#include "sitting/chain_reader.h"
+#include "sitting/chain/chain_reader.h"
 #include "sitting/words.h"
 #include "text/error.h"
 #include "text/nearest.h"

@@ -4,8 +4,8 @@
 
 #include "plan/sitting_shape.h"
 #include "seal/commitment.h"
-#include "sitting/chain_reader.h"
-#include "sitting/plan_chain.h"
+#include "sitting/chain/chain_reader.h"
+#include "sitting/chain/plan_chain.h"
 #include "text/error.h"
 
 namespace sitting {

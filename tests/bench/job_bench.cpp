@@ -10,7 +10,7 @@
 #include "desk/shelf/shelf.h"
 #include "plan/sample_plan.h"
 #include "seal/canonical_json.h"
-#include "sitting/rehearsal.h"
+#include "sitting/simulated/rehearsal.h"
 #include "store/campaign.h"
 #include "text/number.h"
 #include "whole/program.h"

@@ -4,7 +4,7 @@
 
 #include "independent/python.h"
 #include "sitting/held_sitting.h"
-#include "sitting/rehearsal.h"
+#include "sitting/simulated/rehearsal.h"
 
 namespace {
 

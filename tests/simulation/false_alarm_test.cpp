@@ -10,7 +10,7 @@
 #include "findings/listening/tally.h"
 #include "plan/requirement.h"
 #include "plan/sample_plan.h"
-#include "sitting/rehearsal.h"
+#include "sitting/simulated/rehearsal.h"
 #include "sitting/unsealed_sitting.h"
 #include "stats/binomial.h"
 

@@ -2,7 +2,7 @@
 
 #include "refusal.h"
 #include "seal/chain.h"
-#include "sitting/chain_reader.h"
+#include "sitting/chain/chain_reader.h"
 #include "sitting/held_sitting.h"
 #include "sitting/unsealed_sitting.h"
 

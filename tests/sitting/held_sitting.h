@@ -5,8 +5,8 @@
 
 #include "plan/sample_plan.h"
 #include "seal/digest.h"
-#include "sitting/plan_chain.h"
-#include "sitting/rehearsal.h"
+#include "sitting/chain/plan_chain.h"
+#include "sitting/simulated/rehearsal.h"
 #include "sitting/sitting.h"
 
 namespace sitting {

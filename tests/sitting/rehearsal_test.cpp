@@ -1,4 +1,4 @@
-#include "sitting/rehearsal.h"
+#include "sitting/simulated/rehearsal.h"
 
 #include <gtest/gtest.h>
 

@@ -5,7 +5,7 @@
 #include "desk/plans/plan_draft.h"
 #include "seal/canonical_json.h"
 #include "seal/commitment.h"
-#include "sitting/plan_chain.h"
+#include "sitting/chain/plan_chain.h"
 #include "text/error.h"
 #include "text/nearest.h"
 #include "text/time.h"

@@ -1,7 +1,7 @@
 #include "desk/reports/evidence.h"
 
 #include "desk/shelf/circuit.h"
-#include "sitting/plan_chain.h"
+#include "sitting/chain/plan_chain.h"
 
 namespace desk {
 namespace {

@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "desk/reports/evidence.h"
-#include "sitting/plan_chain.h"
+#include "sitting/chain/plan_chain.h"
 #include "sitting/unsealed_sitting.h"
 #include "sitting/words.h"
 #include "text/number.h"

@@ -11,8 +11,8 @@
 #include "report/text_report.h"
 #include "seal/canonical_json.h"
 #include "seal/commitment.h"
-#include "sitting/chain_reader.h"
-#include "sitting/plan_chain.h"
+#include "sitting/chain/chain_reader.h"
+#include "sitting/chain/plan_chain.h"
 #include "sitting/unsealed_sitting.h"
 
 namespace desk {

@@ -1,4 +1,4 @@
-#include "sitting/simulated_listener.h"
+#include "sitting/simulated/simulated_listener.h"
 
 #include <algorithm>
 #include <stdexcept>

@@ -1,4 +1,4 @@
-#include "sitting/rehearsal.h"
+#include "sitting/simulated/rehearsal.h"
 
 #include <nlohmann/json.hpp>
 #include <stdexcept>
@@ -6,7 +6,7 @@
 #include "plan/sitting_shape.h"
 #include "seal/canonical_json.h"
 #include "seal/commitment.h"
-#include "sitting/plan_chain.h"
+#include "sitting/chain/plan_chain.h"
 
 namespace sitting {
 namespace {

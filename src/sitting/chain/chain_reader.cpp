@@ -1,4 +1,4 @@
-#include "sitting/chain_reader.h"
+#include "sitting/chain/chain_reader.h"
 
 #include "seal/chain.h"
 #include "text/error.h"

@@ -6,7 +6,7 @@
 #include "plan/plan.h"
 #include "plan/sealed_plan.h"
 #include "sitting/event_log.h"
-#include "sitting/simulated_listener.h"
+#include "sitting/simulated/simulated_listener.h"
 #include "sitting/sitting.h"
 
 namespace sitting {

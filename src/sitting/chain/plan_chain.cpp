@@ -1,7 +1,7 @@
-#include "sitting/plan_chain.h"
+#include "sitting/chain/plan_chain.h"
 
 #include "seal/chain.h"
-#include "sitting/chain_reader.h"
+#include "sitting/chain/chain_reader.h"
 #include "text/error.h"
 #include "text/time.h"
 
