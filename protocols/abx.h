@@ -6,10 +6,10 @@ namespace protocols {
 
 /// ABX: both references and X once in each trial; X is one of the two references.
 ///
-/// Rule "abx-1": tags for the specimens in their order, each 100 + below(900), drawn again while taken; the order
-/// of the comparisons by one shuffle; then for each comparison one coin for which cable is A (heads: the second),
-/// and for each of its trials and then its spares one coin for X (heads: X is B). No run limits and no
-/// balancing. Trials with odd numbers play A B X, those with even numbers B A X.
+/// Rule "abx-1": tags for the specimens in their order, each 100 + below(900), drawn again while taken; the
+/// order of the comparisons by one shuffle; then for each comparison one coin for which cable is A (heads:
+/// the second), and for each of its trials and then its spares one coin for X (heads: X is B). No run limits
+/// and no balancing. Trials with odd numbers play A B X, those with even numbers B A X.
 class Abx : public Protocol {
  public:
   std::string_view name() const override { return "abx"; }

@@ -4,9 +4,9 @@
 
 namespace protocols {
 
-/// What is asked of an order: how many specimens need tags, which two of them each comparison sets against each
-/// other, and how many trials each comparison gets. All comparisons of a sitting get the same number, so that a
-/// listener's layout is the same for every seed.
+/// What is asked of an order: how many specimens need tags, which two of them each comparison sets against
+/// each other, and how many trials each comparison gets. All comparisons of a sitting get the same number, so
+/// that a listener's layout is the same for every seed.
 struct Shape {
   struct Pair {
     int first;   ///< index of a specimen

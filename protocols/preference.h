@@ -4,8 +4,8 @@
 
 namespace protocols {
 
-/// Paired preference: both cables once in each trial, in either order; which one is preferred. No answer is right;
-/// an answer scores when it is for the comparison's first cable.
+/// Paired preference: both cables once in each trial, in either order; which one is preferred. No answer is
+/// right; an answer scores when it is for the comparison's first cable.
 ///
 /// Rule "preference-1": tags and the order of the comparisons as in "abx-1"; then for each of a comparison's
 /// trials and then its spares one coin for which cable plays first (heads: the second). No balancing.

@@ -11,8 +11,8 @@ namespace protocols {
 
 /// One way to present and to ask. Members of `catalogue()`; nothing else in the program knows them by name.
 ///
-/// Every protocol here puts one fair coin into each trial, independent of all others, and one answer of two scores:
-/// the answer whose index equals the trial's coin. The exact tests need just that.
+/// Every protocol here puts one fair coin into each trial, independent of all others, and one answer of two
+/// scores: the answer whose index equals the trial's coin. The exact tests need just that.
 class Protocol {
  public:
   virtual ~Protocol() = default;

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <boost/math/distributions/hypergeometric.hpp>
-#include <cmath>
 
 #include "stats/arguments.h"
 #include "stats/arrangement_count.h"

@@ -34,13 +34,11 @@ double steps_needed(std::span<const Answered> raters, std::size_t trials, std::i
   return states * double(most_pairs + 1) * double(trials) * std::exp2(double(raters.size()));
 }
 
-/// Weights of the states, number by number of agreeing pairs, after one more trial. Each way is worth 1/2^raters, so that
-/// nothing overflows; only ratios are used.
+/// Ways to reach the states, number by number of agreeing pairs, after one more trial.
 std::vector<double> after_trial(const std::vector<double>& before, const std::vector<Digit>& answering,
                                 std::size_t states, std::size_t width) {
   std::vector<double> after(before.size());
   const std::size_t choices = std::size_t{1} << answering.size();
-  const double worth = 1.0 / double(choices);
   for (std::size_t choice = 0; choice < choices; ++choice) {
     std::size_t step = 0;
     std::int64_t right = 0;
@@ -55,11 +53,16 @@ std::vector<double> after_trial(const std::vector<double>& before, const std::ve
       if (!fits) continue;
       const double* from = &before[state * width];
       double* to = &after[(state + step) * width + alike];
-      for (std::size_t agreeing = 0; agreeing + alike < width; ++agreeing)
-        to[agreeing] += worth * from[agreeing];
+      for (std::size_t agreeing = 0; agreeing + alike < width; ++agreeing) to[agreeing] += from[agreeing];
     }
   }
   return after;
+}
+
+/// Only ratios are used: a power of two brings the largest to between 1 and 2 and rounds nothing.
+void keep_in_range(std::vector<double>& weights) {
+  const int exponent = std::ilogb(*std::max_element(weights.begin(), weights.end()));
+  for (double& weight : weights) weight = std::scalbn(weight, -exponent);
 }
 
 }  // namespace
@@ -80,7 +83,10 @@ std::optional<double> share_of_arrangements(std::span<const Answered> raters, st
   const auto width = static_cast<std::size_t>(most_pairs + 1);
   std::vector<double> weights(states * width);
   weights[0] = 1;
-  for (const auto& answering : by_trial) weights = after_trial(weights, answering, states, width);
+  for (const auto& answering : by_trial) {
+    weights = after_trial(weights, answering, states, width);
+    keep_in_range(weights);
+  }
   const auto placed =
       weights.end() - std::ssize(weights) / static_cast<std::ptrdiff_t>(states);  // every right mark placed
   const double all = std::accumulate(placed, weights.end(), 0.0);

@@ -2,17 +2,22 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numeric>
 #include <stdexcept>
 #include <string>
 #include <vector>
 
 #include "stats/arguments.h"
+#include "stats/level.h"
 #include "stats/random.h"
 #include "stats/ranks.h"
 
 namespace stats {
 namespace {
+
+/// Correlations this close are equal.
+constexpr double kEqualRho = 1e-12;
 
 /// rho of the listed pairs for any order of the values.
 class PairCorrelation {
@@ -97,7 +102,7 @@ std::vector<double> rho_of_drawn_orders(const PairCorrelation& correlation, cons
 
 std::int64_t count_reaching(const std::vector<double>& all, double seen, Alternative alternative) {
   return std::count_if(all.begin(), all.end(),
-                       [=](double value) { return counts_against(value, seen, alternative, 1e-12); });
+                       [=](double value) { return counts_against(value, seen, alternative, kEqualRho); });
 }
 
 /// rho as seen, or nothing when it is 0/0.
@@ -152,6 +157,23 @@ std::optional<double> smallest_attainable_p_by_item(std::span<const double> valu
   const bool downwards =
       alternative == Alternative::less || (alternative == Alternative::two_sided && -*lowest > *highest);
   return double(count_reaching(all, downwards ? *lowest : *highest, alternative)) / double(all.size());
+}
+
+std::optional<double> smallest_significant_rho_by_item(std::span<const double> values,
+                                                       std::span<const ItemPair> pairs, PairValue pair_value,
+                                                       double level) {
+  check(values, pairs);
+  require_count("number of items", std::ssize(values), 2, kExactItems);
+  require_level("level", level);
+  const PairCorrelation correlation(values, pairs, pair_value);
+  if (!rho_as_given(correlation)) return std::nullopt;
+  auto sizes = rho_of_every_order(correlation);
+  for (double& size : sizes) size = std::abs(size);
+  std::sort(sizes.begin(), sizes.end(), std::greater<>());
+  std::optional<double> smallest;
+  for (std::size_t i = 0; i < sizes.size() && reaches(double(i + 1) / double(sizes.size()), level); ++i)
+    if (i + 1 == sizes.size() || sizes[i] - sizes[i + 1] > kEqualRho) smallest = sizes[i];
+  return smallest;
 }
 
 }  // namespace stats

@@ -43,4 +43,12 @@ std::optional<double> smallest_attainable_p_by_item(std::span<const double> valu
                                                     std::span<const ItemPair> pairs, PairValue pair_value,
                                                     Alternative alternative);
 
+/// Smallest |rho| of any order of these values that reaches a two-sided level; nothing when none does, and
+/// when all differences or all outcomes are equal. Arguments and refusals likewise.
+///
+/// @param level  strictly between 0 and 1.
+std::optional<double> smallest_significant_rho_by_item(std::span<const double> values,
+                                                       std::span<const ItemPair> pairs, PairValue pair_value,
+                                                       double level);
+
 }  // namespace stats

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <boost/math/distributions/students_t.hpp>
 #include <cmath>
-#include <functional>
 #include <numeric>
 #include <vector>
 
@@ -14,15 +13,13 @@
 namespace stats {
 namespace {
 
+constexpr int kMostValues = 100'000;
+
 void check(std::span<const double> x, std::span<const double> y) {
-  require_count("number of x", std::ssize(x), 1, 100'000);
-  require_count("number of y", std::ssize(y), 1, 100'000);
+  require_count("number of x", std::ssize(x), 1, kMostValues);
+  require_count("number of y", std::ssize(y), 1, kMostValues);
   require_finite("x", x);
   require_finite("y", y);
-}
-
-double mean(std::span<const double> values) {
-  return std::accumulate(values.begin(), values.end(), 0.0) / double(values.size());
 }
 
 bool varies(std::span<const double> values) {
@@ -74,6 +71,11 @@ void for_each_choice(std::span<const double> values, std::size_t left, double su
 
 }  // namespace
 
+double mean(std::span<const double> values) {
+  require_count("number of values", std::ssize(values), 1, 2 * kMostValues);
+  return std::accumulate(values.begin(), values.end(), 0.0) / double(values.size());
+}
+
 double mean_difference(std::span<const double> x, std::span<const double> y) {
   check(x, y);
   return mean(x) - mean(y);
@@ -115,8 +117,10 @@ std::optional<Interval> welch_interval(std::span<const double> x, std::span<cons
   if (x.size() < 2 || y.size() < 2 || !(varies(x) || varies(y))) return std::nullopt;
   const double of_x = squared_error(x);
   const double of_y = squared_error(y);
-  const double freedom = (of_x + of_y) * (of_x + of_y) /
-                         (of_x * of_x / (double(x.size()) - 1) + of_y * of_y / (double(y.size()) - 1));
+  const double part = of_x / (of_x + of_y);
+  const double freedom =
+      1 / (part * part / (double(x.size()) - 1) + (1 - part) * (1 - part) / (double(y.size()) - 1));
+  if (!std::isfinite(freedom)) return std::nullopt;
   const double t = quantile(complement(boost::math::students_t(freedom), (1 - confidence) / 2));
   const double half_width = t * std::sqrt(of_x + of_y);
   const double difference = mean(x) - mean(y);

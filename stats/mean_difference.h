@@ -12,6 +12,10 @@ namespace stats {
 /// numbers are still counted by their sums (`share_of_divisions`), others are drawn.
 inline constexpr int kExactDivisions = 1'000'000;
 
+/// @param values  1 to 200,000.
+/// @throws std::domain_error  for any other number of them.
+double mean(std::span<const double> values);
+
 /// Mean of x less mean of y.
 /// @param x, y  1 to 100,000 finite values each.
 /// @throws std::domain_error  naming the argument, its value and its range; so do the functions below.
@@ -29,7 +33,8 @@ PermutationP mean_difference_test(std::span<const double> x, std::span<const dou
 /// of freedom, good for values that are roughly normal or many.
 ///
 /// @param confidence  strictly between 0 and 1.
-/// @return  nothing when a sample has fewer than two values or when neither varies.
+/// @return  nothing when a sample has fewer than two values, when neither varies, or when the squares of
+///          their spread leave the range of a double.
 /// Source: B. L. Welch, Biometrika 34 (1947) 28.
 std::optional<Interval> welch_interval(std::span<const double> x, std::span<const double> y,
                                        double confidence);

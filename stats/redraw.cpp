@@ -1,6 +1,7 @@
 #include "stats/redraw.h"
 
 #include <algorithm>
+#include <boost/math/tools/toms748_solve.hpp>
 #include <cstdint>
 #include <cstdlib>
 #include <numeric>
@@ -67,6 +68,27 @@ double probability_where(std::span<const Split> splits, int observed, Counts cou
   return std::min(1.0, sum);
 }
 
+/// Trials whose answers are all alike.
+std::vector<Split> alike(std::span<const int> answers) {
+  std::vector<Split> splits;
+  for (const int count : answers) {
+    require_count("answers of a trial", count, 1, kLargestTotal);
+    splits.push_back({count, 0});
+  }
+  return splits;
+}
+
+/// P(total >= minimum) where each trial adds `one` with probability `share`, else `other`, the smaller of the
+/// two.
+double chance_at_share(std::span<const Split> splits, int minimum, double share) {
+  const auto at =
+      totals<double>(splits, [=](double stays, double moves) { return (1 - share) * stays + share * moves; });
+  double sum = 0;
+  for (auto total = static_cast<int>(at.size()) - 1; total >= minimum; --total)
+    sum += at[static_cast<std::size_t>(total)];
+  return std::min(1.0, sum);
+}
+
 }  // namespace
 
 std::vector<double> redraw_distribution(std::span<const Split> splits) {
@@ -100,6 +122,25 @@ std::optional<int> redraw_minimum(std::span<const Split> splits, double level) {
     if (probability > 0) minimum = total;
   }
   return minimum;
+}
+
+double redraw_power(std::span<const int> answers, double level, double share) {
+  require_closed_probability("share", share);
+  const auto splits = alike(answers);
+  const auto minimum = redraw_minimum(splits, level);
+  return minimum ? chance_at_share(splits, *minimum, share) : 0;
+}
+
+std::optional<double> redraw_share_caught(std::span<const int> answers, double level, double probability) {
+  require_level("probability", probability);
+  const auto splits = alike(answers);
+  const auto minimum = redraw_minimum(splits, level);
+  if (!minimum) return std::nullopt;
+  const auto beyond = [&](double share) { return chance_at_share(splits, *minimum, share) - probability; };
+  std::uintmax_t steps = 200;
+  const auto [low, high] = boost::math::tools::toms748_solve(
+      beyond, 0.0, 1.0, -probability, 1 - probability, boost::math::tools::eps_tolerance<double>(50), steps);
+  return (low + high) / 2;
 }
 
 }  // namespace stats

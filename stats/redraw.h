@@ -47,4 +47,22 @@ double redraw_two_sided(std::span<const Split> splits, int observed);
 /// @param level  strictly between 0 and 1. A tail equal to the level counts (see stats/level.h).
 std::optional<int> redraw_minimum(std::span<const Split> splits, double level);
 
+/// What the one-sided test could have done with trials of so many answers each, where all answers of a trial
+/// are alike. Each trial adds all of its answers to the total with probability `share`, else none; what is
+/// needed is the minimum of the re-draw of {answers, 0}.
+///
+/// @param answers  1 or more for each trial.
+/// @param level    as above; so are the refusals below.
+
+/// Probability that the total reaches the minimum; 0 where nothing would be supported.
+/// @param share  between 0 and 1.
+/// Example: eight trials of 3 answers and eight of 1 at 0.05, share 0.9: 0.956.
+double redraw_power(std::span<const int> answers, double level, double share);
+
+/// Smallest share at which that probability is at least `probability`, to an error below 1e-12; nothing where
+/// nothing would be supported. Computed from the design alone, never from a result.
+/// @param probability  strictly between 0 and 1.
+/// Example: the same trials, 0.8: 0.822. One answer a trial: `smallest_share_caught` at chance 1/2.
+std::optional<double> redraw_share_caught(std::span<const int> answers, double level, double probability);
+
 }  // namespace stats

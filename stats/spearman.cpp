@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <boost/math/distributions/students_t.hpp>
 #include <cmath>
-#include <functional>
 #include <map>
 #include <numeric>
 
@@ -64,6 +63,22 @@ double t_approximation(int n, double level) {
   return t / std::sqrt(n - 2 + t * t);
 }
 
+/// The smallest |rho| of the exact null of these ranks.
+std::optional<SmallestRho> smallest_of(const Ranks& x, const Ranks& y, double level) {
+  const PairingSums sums(x, y);
+  RankMoments moments = rank_moments(x, y);
+  std::optional<std::int64_t> smallest;
+  for (const auto& [covariance, pairings] : sums.points()) {
+    const std::int64_t size = std::abs(covariance);
+    if (size > 0 && (!smallest || size < *smallest) &&
+        reaches(sums.share(size, Alternative::two_sided), level))
+      smallest = size;
+  }
+  if (!smallest) return std::nullopt;
+  moments.covariance = *smallest;
+  return SmallestRho{rho(moments), true};
+}
+
 }  // namespace
 
 std::optional<RankCorrelation> spearman(std::span<const double> x, std::span<const double> y,
@@ -107,12 +122,17 @@ std::optional<SmallestRho> smallest_significant_rho(int n, double level) {
   if (n > kExactRanks) return SmallestRho{t_approximation(n, level), false};
   Ranks ranks(static_cast<std::size_t>(n));
   std::iota(ranks.begin(), ranks.end(), std::int64_t{1});
-  const PairingSums sums(ranks, ranks);
-  const RankMoments largest = rank_moments(ranks, ranks);
-  for (const auto& [covariance, pairings] : sums.points())
-    if (covariance > 0 && reaches(sums.share(covariance, Alternative::two_sided), level))
-      return SmallestRho{double(covariance) / double(largest.x_variance), true};
-  return std::nullopt;
+  return smallest_of(ranks, ranks, level);
+}
+
+std::optional<SmallestRho> smallest_significant_rho(std::span<const double> x, std::span<const double> y,
+                                                    double level) {
+  check_pairs(x, y);
+  require_level("level", level);
+  const auto smallest_p = smallest_attainable_p(x, y, Alternative::two_sided);
+  if (!smallest_p || !reaches(*smallest_p, level)) return std::nullopt;
+  if (std::ssize(x) > kExactRanks) return smallest_significant_rho(static_cast<int>(x.size()), level);
+  return smallest_of(doubled_midranks(x), doubled_midranks(y), level);
 }
 
 }  // namespace stats

@@ -50,7 +50,14 @@ struct SmallestRho {
 /// @throws std::domain_error  naming the argument, its value and its range.
 /// Example: 7 pairs: 0.786 at 0.05, 0.964 at 0.005; 4 pairs: none at 0.05.
 /// Source of the approximation: t = rho sqrt((n - 2)/(1 - rho^2)), M. G. Kendall, Rank Correlation Methods,
-/// 1948 (memory).
+/// 1948 (from memory).
 std::optional<SmallestRho> smallest_significant_rho(int n, double level);
+
+/// The same of these very values, ties as they are; nothing also when all x or all y are equal. Beyond
+/// `kExactRanks` pairs the approximation is that for untied values.
+///
+/// Example: x 1, 0, 2, 3, 4, 6, 5 and y 9, 12, 12, 12, 12, 14, 15 at 0.05: 0.768; untied 0.786.
+std::optional<SmallestRho> smallest_significant_rho(std::span<const double> x, std::span<const double> y,
+                                                    double level);
 
 }  // namespace stats

@@ -10,8 +10,8 @@ namespace electrical {
 /// @throws std::domain_error  naming the argument, its value and its range; if the resistances sum to 0.
 ///
 /// Example: 8 ohm behind 0.1 ohm and a cable of 0.6 ohm gives 11.43; without the cable 80.
-/// Source: IEC 60268-3, rated load impedance over source impedance (memory; only its scope was read), with
-/// the cable counted to the source because the load sees both.
+/// Source: IEC 60268-3, rated load impedance over source impedance (from memory), with the cable counted to
+/// the source because the load sees both.
 double damping_factor(double rated_impedance_ohm, const Source& source, const Cable& cable);
 
 /// The same at one frequency (above 0): rated load impedance / |impedance that the load sees|.

@@ -16,12 +16,18 @@ std::string band_text(const Band& band) {
 
 }  // namespace
 
+std::optional<Band> common_band(const Band& first, const Band& second) {
+  const Band band{std::max(first.low_hz, second.low_hz), std::min(first.high_hz, second.high_hz)};
+  if (!(band.low_hz < band.high_hz)) return std::nullopt;
+  return band;
+}
+
 Band overlap(const Band& first, const Band& second) {
-  const Band common{std::max(first.low_hz, second.low_hz), std::min(first.high_hz, second.high_hz)};
-  if (!(common.low_hz < common.high_hz)) {
+  const auto band = common_band(first, second);
+  if (!band) {
     throw std::domain_error("two bands must overlap, got " + band_text(first) + " and " + band_text(second));
   }
-  return common;
+  return *band;
 }
 
 std::vector<double> log_spaced(const Band& band, int points) {

@@ -50,7 +50,7 @@ struct Resonance {
 
 /// A loudspeaker driver as circuit: voice coil R (above 0) and L (0 or more) in series with any number of
 /// parallel resonances.
-/// Source: R. H. Small, "Direct-Radiator Loudspeaker System Analysis", JAES 20(5), 1972 (memory).
+/// Source: R. H. Small, "Direct-Radiator Loudspeaker System Analysis", JAES 20(5), 1972 (from memory).
 struct EquivalentCircuit {
   double resistance_ohm;
   double inductance_henry = 0;
@@ -77,7 +77,7 @@ Extreme minimum_impedance(const Load& load, const Band& band);
 Extreme maximum_impedance(const Load& load, const Band& band);
 
 /// The least |Z| that a loudspeaker of this rated impedance (above 0) may show: 80 % of it.
-/// Source: IEC 60268-5, 16.1 (read in a transcription).
+/// Source: IEC 60268-5, 16.1.
 double lowest_permitted_impedance_ohm(double rated_impedance_ohm);
 
 }  // namespace electrical

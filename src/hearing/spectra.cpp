@@ -10,7 +10,7 @@
 namespace hearing {
 namespace {
 
-/// IEC 61672-1 Annex E pole frequencies (memory); f1 and f4 are double.
+/// IEC 61672-1 Annex E pole frequencies (from memory); f1 and f4 are double.
 constexpr double kPole1Hz = 20.598997;
 constexpr double kPole2Hz = 107.65265;
 constexpr double kPole3Hz = 737.86223;

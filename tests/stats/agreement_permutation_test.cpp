@@ -171,5 +171,15 @@ TEST(PermutationAgreement, RefusesImpossibleArguments) {
             "draws must be between 1 and 100000000, got 0");
 }
 
+// Three raters, 400 trials, each right once, on the same one: 1/400 for the second, 1/400 for the third
+// (mathematics).
+TEST(PermutationAgreement, CountsOverManyTrials) {
+  Marks once(400, false);
+  once[17] = true;
+  const auto test = permutation_agreement(std::vector<Marks>(3, once)).test;
+  EXPECT_TRUE(test.exact);
+  EXPECT_NEAR(test.p * 160'000, 1, 1e-12);
+}
+
 }  // namespace
 }  // namespace stats

@@ -95,6 +95,18 @@ TEST(ItemPermutation, SaysWhatCanBeReached) {
             "number of items must be between 2 and 8, got 9");
 }
 
+// Recomputed like the values above: the smallest |rho| that so few of the 720 orders reach.
+TEST(ItemPermutation, SaysWhichRhoIsNeeded) {
+  const auto needed = [](PairValue value, double level) {
+    return smallest_significant_rho_by_item(kValues, kPairs, value, level);
+  };
+  EXPECT_NEAR(needed(PairValue::absolute_difference, 0.05).value(), 0.7530120481927711, 1e-12);
+  EXPECT_NEAR(needed(PairValue::absolute_difference, 2.0 / 720).value(), 0.9341484842923421, 1e-12);
+  EXPECT_NEAR(needed(PairValue::signed_difference, 0.01).value(), 0.9221722216732094, 1e-12);
+  EXPECT_NEAR(needed(PairValue::signed_difference, 2.0 / 720).value(), 0.9700772721497398, 1e-12);
+  EXPECT_EQ(needed(PairValue::signed_difference, 0.001), std::nullopt);
+}
+
 TEST(ItemPermutation, IsNothingForConstants) {
   EXPECT_FALSE(permute_by_item(std::array{2.0, 2.0, 2.0}, std::vector<ItemPair>{{0, 1, 1}, {1, 2, 3}},
                                PairValue::absolute_difference, Alternative::greater));

@@ -111,6 +111,17 @@ TEST(WelchInterval, IsNothingWithoutSpread) {
   EXPECT_TRUE(welch_interval(Values{0.1, 0.1, 0.1}, Values{0.3, 0.4}, 0.95));
 }
 
+// The squares of such spreads are no doubles any more.
+TEST(WelchInterval, IsNothingBeyondTheRangeOfADouble) {
+  for (const double scale : {1e200, 1e-200, 1e307})
+    EXPECT_FALSE(welch_interval(Values{1 * scale, 2 * scale, 5 * scale}, Values{3 * scale, 4 * scale}, 0.95))
+        << scale;
+  // Recomputed: Welch's formula in SciPy 1.10 for 1, 2, 5 and 3, 4, scaled.
+  const auto small = welch_interval(Values{1e-90, 2e-90, 5e-90}, Values{3e-90, 4e-90}, 0.95).value();
+  EXPECT_NEAR(small.lower * 1e90, -5.364886057153562, 1e-9);
+  EXPECT_NEAR(small.upper * 1e90, 3.6982193904868947, 1e-9);
+}
+
 TEST(MeanDifference, RefusesImpossibleArguments) {
   EXPECT_EQ(refusal([] { mean_difference(Values{}, Values{1}); }),
             "number of x must be between 1 and 100000, got 0");

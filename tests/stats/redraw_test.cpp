@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "stats/binomial.h"
+#include "stats/power.h"
 #include "stats/random.h"
 #include "stats/refusal.h"
 
@@ -142,6 +143,44 @@ TEST(Redraw, KeepsTwelveDigitsWithManyTrials) {
   }
   EXPECT_EQ(redraw_at_least(splits, 3'000), 0);  // 2^-1500: too small for a double, but not refused
   EXPECT_NEAR(redraw_at_most(splits, 3'000), 1, 1'500 * 0x1p-53);
+}
+
+// Eight trials of three answers and eight of one. Recomputed: convolution in Python, the null in fractions,
+// the share by bisection. With as many answers in every trial the share would be .801 and the power at .9
+// .983.
+TEST(RedrawPower, CountsTheAnswersThatEachTrialHas) {
+  std::vector<int> answers(8, 3);
+  answers.insert(answers.end(), 8, 1);
+  EXPECT_NEAR(redraw_power(answers, 0.05, 0.9), .9562310615442279, 1e-13);
+  EXPECT_NEAR(redraw_power(answers, 0.05, 0.81), .766375778750173, 1e-13);
+  EXPECT_NEAR(redraw_share_caught(answers, 0.05, 0.8).value(), .8219809631241131, 1e-12);
+  EXPECT_NEAR(redraw_share_caught(answers, 0.05 / 7, 0.8).value(), .9140223904778231, 1e-12);
+}
+
+TEST(RedrawPower, OfTrialsWithEquallyManyAnswersIsThatOfTheTrials) {
+  for (int trials : {5, 16, 53, 200})
+    for (int each : {1, 3}) {
+      const std::vector<int> answers(static_cast<std::size_t>(trials), each);
+      EXPECT_NEAR(redraw_power(answers, 0.05, 0.7), power_of_trials(0.7, trials, 0.05, 0.5).power, 1e-13);
+      EXPECT_NEAR(redraw_share_caught(answers, 0.05, 0.8).value(),
+                  smallest_share_caught(trials, 0.05, 0.5, 0.8).value(), 1e-12);
+    }
+}
+
+TEST(RedrawPower, AtTheEdges) {
+  const std::vector<int> four(4, 2), many(16, 2);
+  EXPECT_EQ(redraw_power(four, 0.05, 1), 0);  // not even 2^-4 reaches the level
+  EXPECT_EQ(redraw_share_caught(four, 0.05, 0.8), std::nullopt);
+  EXPECT_EQ(redraw_share_caught({}, 0.05, 0.8), std::nullopt);
+  EXPECT_EQ(redraw_power(many, 0.05, 0), 0);
+  EXPECT_EQ(redraw_power(many, 0.05, 1), 1);
+  EXPECT_EQ(refusal([&] { redraw_power(many, 0.05, 1.1); }), "share must be between 0 and 1, got 1.1");
+  EXPECT_EQ(refusal([&] { redraw_share_caught(four, 0.05, 1); }),
+            "probability must be strictly between 0 and 1, got 1");
+  EXPECT_EQ(refusal([] {
+              redraw_power(std::vector<int>{1, 0}, 0.05, 0.5);
+            }),
+            "answers of a trial must be between 1 and 1000000, got 0");
 }
 
 TEST(Redraw, RefusesWhatTheCoinsCannotGive) {
