@@ -32,6 +32,8 @@ void check_trial(const Evidence& evidence, const TrialEvidence& trial) {
   for (const int side : trial.sides) require_index(name + ": side", side, 2);
   check_answers(name, trial.answers, evidence.plan.listeners.size());
   check_answers(name, trial.first_answers, evidence.plan.listeners.size());
+  for (const auto& [listener, words] : trial.corrections)
+    require_index(name + ": corrected listener", listener, evidence.plan.listeners.size());
   for (const int listener : trial.missing)
     require_index(name + ": missing listener", listener, evidence.plan.listeners.size());
 }

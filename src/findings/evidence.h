@@ -13,7 +13,7 @@
 
 namespace findings {
 
-/// What became of a trial; see method of spoiling in the plan's conditions.
+/// What became of a trial: spoiled trials are left out, those spoiled too late count as answered.
 enum class Fate { counted, spoiled, late_spoiled, not_played };
 
 /// One trial with its truth and everybody's answers. Listeners are indices into the plan's list, answers
@@ -27,9 +27,19 @@ struct TrialEvidence {
   std::vector<int> sides;   ///< per presentation: 0 the comparison's first, 1 its second
   std::map<int, int> answers;
   std::map<int, int> first_answers;
-  std::vector<int> missing;  ///< listeners who attended and gave no answer
+  std::map<int, std::string> corrections;  ///< by listener: why the answer was changed
+  std::vector<int> missing;                ///< listeners who attended and gave no answer, or withdrew theirs
   std::vector<std::optional<double>>
       started_s;  ///< per presentation, within the sitting; empty if no time is known
+
+  bool was_withdrawn(int listener) const {
+    return first_answers.contains(listener) && !answers.contains(listener);
+  }
+  /// Whether the first answer was changed or withdrawn.
+  bool was_corrected(int listener) const {
+    return first_answers.contains(listener) &&
+           (was_withdrawn(listener) || answers.at(listener) != first_answers.at(listener));
+  }
 };
 
 /// A level at the loudspeaker terminals, trims set.

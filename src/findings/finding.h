@@ -1,6 +1,5 @@
 #pragma once
 
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,21 +26,24 @@ struct Tested {
   double p = 1;
 };
 
-/// The exact limits that stand beside the p. For several listeners they treat all answers as independent.
+/// The exact limits (Clopper-Pearson) that stand beside the p: where it is one-sided, each at 1 - the plan's
+/// level; where it is two-sided, each at 1 - level/2, an interval at 1 - level. For several listeners they
+/// treat all answers as independent.
 struct Limits {
-  double share = 0;            ///< score / answers
-  double lower_one_sided = 0;  ///< Clopper-Pearson, at 1 - the plan's level
-  double upper_one_sided = 1;
+  double share = 0;  ///< score / answers
+  double lower = 0;
+  double upper = 1;
   bool treats_answers_as_independent = false;
 };
 
 /// "Had the long-run share right been `share` or more, a sitting like this would have supported it at least
-/// `probability` of the time." From the trials analysed and the family's first step, never from the share
-/// observed.
+/// `probability` of the time." From the answers that each analysed trial has, taken as alike within a trial,
+/// and the family's first step, never from the share observed.
 struct WouldHaveBeenCaught {
   int trials = 0;
+  int answers = 0;
   double level = 0;
-  int needed = 0;  ///< trials that had to score where all answer alike; trials + 1 if none would do
+  int needed = 0;  ///< answers that had to score; answers + 1 if none would do
   double probability = 0.8;
   std::optional<double> share;          ///< nothing when no share could have been caught
   std::optional<double> hearing_share;  ///< (share - 1/2) / (1 - 1/2); nothing where no answer can be right
@@ -111,7 +113,7 @@ struct Pace {
   double mean_same_s = 0, mean_changed_s = 0;               ///< time since the presentation before
   std::optional<double> difference_s, lower_s, upper_s, p;  ///< changed less same, 95 % interval
   std::optional<double> p_standard_error;                   ///< when simulated
-  int overruns = 0;  ///< 3 s or more beyond the plan's swap time and presentation together
+  int overruns = 0;  ///< more than 3 s beyond the plan's swap time and presentation together
 };
 
 /// One comparison, with all that stands beside it.
@@ -155,13 +157,17 @@ struct Correlation {
   std::string against;  ///< "absolute difference", or "signed difference" and which cable less which
   std::vector<int> comparisons;
   std::vector<double> x, y;
-  std::optional<double> rho;  ///< nothing when one side is constant
+  std::optional<double> rho;  ///< nothing when one side is constant or fewer than two comparisons are left
   double p = 1;
   double p_adjusted = 1;  ///< Benjamini-Hochberg over the list
   std::optional<double> p_standard_error;
   std::optional<double> smallest_attainable_p;
-  std::optional<double> rho_needed;  ///< at the list's first step; nothing: "cannot reach it"
-  bool permuted_by_cable = false;    ///< then the least p and the rho needed are not computed
+  /// At the list's first step. Nothing: "cannot reach it" where `smallest_attainable_p` is known, else not
+  /// computed.
+  std::optional<double> rho_needed;
+  bool rho_needed_is_exact = true;  ///< else by Student's t, for untied values
+  bool permuted_by_cable =
+      false;  ///< among more than 8 cables the least p and the rho needed are not computed
   bool unequal_trials = false;
   std::string sentence;
 };

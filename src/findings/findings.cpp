@@ -21,8 +21,7 @@ namespace {
 
 bool was_corrected(const TrialEvidence& trial, const std::optional<int>& only) {
   return std::any_of(trial.first_answers.begin(), trial.first_answers.end(), [&](const auto& first) {
-    const auto last = trial.answers.find(first.first);
-    return (!only || first.first == *only) && last != trial.answers.end() && last->second != first.second;
+    return (!only || first.first == *only) && trial.was_corrected(first.first);
   });
 }
 
@@ -49,8 +48,10 @@ void count_answers(const Evidence& evidence, ComparisonFinding& finding) {
   if (std::any_of(trials.begin(), trials.end(),
                   [&](const auto* trial) { return was_corrected(*trial, primary.listener); }))
     finding.first_answers = counted_with([](Counting& counting) { counting.first_answers = true; });
-  finding.limits = limits_of(finding.primary.tally, plan::level_of(evidence.plan),
+  finding.limits = limits_of(evidence.plan, finding.primary.tally,
                              of_several_listeners(evidence, finding.comparison, primary));
+  finding.would_have_been_caught = would_have_been_caught(
+      evidence.plan, finding.kind, answers_by_trial(evidence, finding.comparison, primary));
 }
 
 ComparisonFinding described(const Evidence& evidence, int index) {
@@ -64,8 +65,6 @@ ComparisonFinding described(const Evidence& evidence, int index) {
   finding.kind = comparison.kind;
   count_fates(evidence, finding);
   count_answers(evidence, finding);
-  finding.would_have_been_caught =
-      would_have_been_caught(plan, comparison.kind, finding.primary.tally.trials);
   finding.listeners = listener_results(evidence, index);
   if (!plan::protocol_of(plan).has_right_answer())
     finding.opposed = are_opposed(finding.listeners, plan::level_of(plan));

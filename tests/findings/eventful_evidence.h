@@ -16,6 +16,7 @@ inline Builder eventful() {
   trials[2].spoil_words = "audible fault, by Ada";
   trials[3].missing = {1};
   trials[3].answers.erase(1);
+  trials[3].first_answers.erase(1);
   trials[4].first_answers.at(0) = 1 - trials[4].answers.at(0);
   auto& sitting = builder.sitting();
   sitting.facts = {{"Seat and distance from the loudspeakers", "middle, 3 m"}};

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "findings/circuit/level.h"
 #include "findings/golden_evidence.h"
 
 namespace {
@@ -171,6 +172,19 @@ TEST(Level, BeyondTheToleranceAtOneMomentIsNotMatched) {
   builder.plan().level_tolerance_db = "0.2";
   EXPECT_EQ(first_of(builder).level.state, "matched");
   EXPECT_FALSE(says(first_of(builder).cautions, "drifted"));
+}
+
+// In binary 80.2 - 80.1 is more than 0.1.
+TEST(Level, AtTheToleranceIsNotBeyondIt) {
+  auto builder = golden();
+  builder.terminal_levels(0, 80.1, 80.2);
+  builder.terminal_levels(1, 80.1, 80.2);
+  const auto finding = first_of(builder);
+  EXPECT_GT(*finding.level.drift_db, .1);
+  EXPECT_FALSE(says(finding.cautions, "drifted"));
+
+  EXPECT_FALSE(findings::is_beyond(80.2 - 80.1, .1));
+  EXPECT_TRUE(findings::is_beyond(-.1001, .1));
 }
 
 TEST(Level, MeasuredGovernsAndStandingApartFromThePredictionIsACaution) {

@@ -21,7 +21,7 @@ TEST(Listeners, EveryListenersTestOfEveryClaimIsOneFamily) {
   EXPECT_NEAR(first[0].tested.p, k14Of16, 1e-15);
   EXPECT_NEAR(first[0].p_adjusted, 4 * k14Of16, 1e-14);  // Holm over four tests
   EXPECT_NEAR(first[1].p_adjusted, 3 * k12Of16, 1e-14);
-  EXPECT_NEAR(first[1].limits.lower_one_sided, .515603578906, 1e-12);  // CI-2
+  EXPECT_NEAR(first[1].limits.lower, .515603578906, 1e-12);  // CI-2
   EXPECT_FALSE(first[0].sign_test_p);
 }
 
@@ -64,6 +64,15 @@ TEST(Listeners, WhoSteadilyPreferOppositeCablesAreReported) {
   EXPECT_EQ(finding.primary.p, 1);
   EXPECT_TRUE(says(finding.cautions, "listeners steadily prefer opposite cables and cancel each other"));
   EXPECT_TRUE(says(finding.cautions, "Ada 14 of 16, p 0.0042 and Ben 2 of 16, p 0.0042"));
+
+  Builder third({"Ada", "Ben", "Cleo"}, "preference");
+  const int claim = third.claim("thin", "thick");
+  for (int i = 0; i < 16; ++i) third.trial(claim, {i < 14, i < 2, i < 9});
+  EXPECT_TRUE(says(third.findings().comparisons[0].cautions, "(for thin: Ada 14 of 16, p 0.0042 and Ben"));
+  EXPECT_FALSE(says(third.findings().comparisons[0].cautions, "Cleo"));  // 9 of 16 leans nowhere
+  third.plan().primary_test = "Ada";
+  EXPECT_TRUE(
+      says(third.findings().comparisons[0].cautions, "listeners steadily prefer opposite cables (for thin"));
 
   Builder alike({"Ada", "Ben"}, "preference");
   add_two(alike, alike.claim("thin", "thick"), 14, 4);  // two-sided 4 of 16: .0768

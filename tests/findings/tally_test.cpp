@@ -16,7 +16,7 @@ TEST(Tally, OneListenersTestIsTheBinomial) {
   EXPECT_EQ(finding.primary.tally.trials, 16);
   EXPECT_NEAR(finding.primary.p, k12Of16, 1e-15);
   // CI-2: qbeta(.05, 12, 5).
-  EXPECT_NEAR(finding.limits.lower_one_sided, .515603578906, 1e-12);
+  EXPECT_NEAR(finding.limits.lower, .515603578906, 1e-12);
   EXPECT_FALSE(finding.limits.treats_answers_as_independent);
 }
 
@@ -30,7 +30,7 @@ TEST(Tally, ThreeListenersAlwaysAlikeAreOneListener) {
   EXPECT_NEAR(finding.primary.p, k12Of16,
               1e-15);  // the method's example; the binomial of 36 of 48 would be .0004
   // recomputed: scipy.stats.beta.ppf(.05, 36, 13)
-  EXPECT_NEAR(finding.limits.lower_one_sided, .6266435265701702, 1e-9);
+  EXPECT_NEAR(finding.limits.lower, .6266435265701702, 1e-9);
   EXPECT_TRUE(finding.limits.treats_answers_as_independent);
   EXPECT_TRUE(says(finding.cautions, "as if all answers were independent"));
 }
@@ -60,6 +60,18 @@ TEST(Tally, PreferenceIsTwoSidedAndCountsTheFirstCable) {
   const auto finding = builder.findings().comparisons.at(0);
   EXPECT_EQ(finding.primary.tally.score, 12);
   EXPECT_DOUBLE_EQ(finding.primary.p, .0625);  // recomputed as above, two-sided
+}
+
+// The two-sided interval contains 1/2 where the two-sided p is above the level.
+TEST(Tally, PreferenceHasTheTwoSidedInterval) {
+  Builder builder({"Ada"}, "preference");
+  builder.trials(builder.claim("thin", "thick"), 12, 16);
+  const auto finding = builder.findings().comparisons.at(0);
+  // recomputed: SciPy 1.10, scipy.stats.beta.ppf(.025, 12, 5) and beta.ppf(.975, 13, 4)
+  for (const findings::Limits& limits : {finding.limits, finding.listeners.at(0).limits}) {
+    EXPECT_NEAR(limits.lower, .4762291801038724, 1e-12);
+    EXPECT_NEAR(limits.upper, .9273379617471178, 1e-12);
+  }
 }
 
 TEST(Tally, TheMeaningOfAnAnswerFollowsTheCoin) {
@@ -123,6 +135,25 @@ TEST(Tally, FirstAnswersAreShownOnlyWhenACorrectionChangedOne) {
   EXPECT_TRUE(says(finding.cautions, "from the first answers: 11 of 16"));
 }
 
+TEST(Tally, AWithdrawnAnswerIsACorrection) {
+  Builder builder;
+  builder.trials(builder.claim("thin", "thick"), 12, 16);
+  auto& withdrawn = builder.evidence.trials.at(0).at(0);
+  withdrawn.answers.clear();
+  withdrawn.missing = {0};
+  withdrawn.corrections = {{0, "misheard the number"}};
+  const auto all = builder.findings();
+  const auto& finding = all.comparisons.at(0);
+  ASSERT_TRUE(finding.first_answers);
+  EXPECT_EQ(finding.first_answers->tally.answers, 16);
+  EXPECT_EQ(finding.first_answers->tally.score, 12);
+  EXPECT_EQ(finding.primary.tally.answers, 15);
+  EXPECT_EQ(finding.primary.tally.score, 11);
+  EXPECT_TRUE(says(all.conditions, "trial 1: answer of Ada withdrawn."));
+  EXPECT_FALSE(says(all.conditions, "trial 1: no answer by Ada"));
+  EXPECT_TRUE(says(all.conditions, "1 answer corrected before the next trial"));
+}
+
 TEST(Tally, MissingAnswersAreCountedAndLeftOut) {
   Builder builder;
   const int claim = builder.claim("thin", "thick");
@@ -169,6 +200,8 @@ TEST(Evidence, ThatContradictsItsPlanIsRefused) {
             "evidence: trial 1 of sitting 1: listener must be between 0 and 1 - 1, got 3");
   EXPECT_EQ(refused([](auto& evidence) { evidence.trials[0][0].answers[0] = 2; }),
             "evidence: trial 1 of sitting 1: answer must be between 0 and 2 - 1, got 2");
+  EXPECT_EQ(refused([](auto& evidence) { evidence.trials[0][0].corrections[7] = "slip"; }),
+            "evidence: trial 1 of sitting 1: corrected listener must be between 0 and 1 - 1, got 7");
   EXPECT_EQ(refused([](auto& evidence) { evidence.trials[0][0].coin = -1; }),
             "evidence: trial 1 of sitting 1: coin must be between 0 and 2 - 1, got -1");
   EXPECT_EQ(refused([](auto& evidence) { evidence.trials[0][0].sitting = 2; }),

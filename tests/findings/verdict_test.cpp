@@ -154,6 +154,38 @@ TEST(Verdict, AnIdenticalPairThatWasHeardBarsEveryClaim) {
             Verdict::supported);
 }
 
+/// A control played alone, in a second sitting whose separation was broken.
+std::function<void(Builder&)> with_barred_control(Kind kind, int score) {
+  return [=](Builder& builder) {
+    builder.add_sitting();
+    builder.sitting().declarations.push_back({"Ada", "end", "", false});
+    builder.plan().sittings.back().comparisons = {1};
+    add_control(builder, kind, score);
+  };
+}
+
+const std::string kNotKept = "(in sitting 2 Ada declared at the end that the separation was not kept)";
+
+TEST(Verdict, AnIdenticalPairThatWasHeardAndIsItselfBarredIsNoProofOfALeak) {
+  const auto barred = judged(with_barred_control(Kind::identical_pair, 12));
+  EXPECT_EQ(barred.verdict, Verdict::cannot_be_judged);
+  EXPECT_TRUE(says(barred.reasons,
+                   "an identical pair was heard (thin / thin: 12 of 16, p 0.0384) "
+                   "and could not itself be judged " +
+                       kNotKept));
+  EXPECT_FALSE(says(barred.reasons, "told them apart"));
+}
+
+TEST(Verdict, AKnownDifferenceThatCouldNotBeJudgedBarsNotShownAndIsNotCalledUnheard) {
+  const auto unjudged = with_barred_control(Kind::known_difference, 16);
+  EXPECT_EQ(judged(unjudged, 14).verdict, Verdict::supported);
+  const auto barred = judged(unjudged, 9);
+  EXPECT_EQ(barred.verdict, Verdict::cannot_be_judged);
+  EXPECT_TRUE(
+      says(barred.reasons, "the known difference thin / thin + 0.22 ohm could not be judged " + kNotKept));
+  EXPECT_FALSE(says(barred.reasons, "was not heard"));
+}
+
 TEST(Verdict, AKnownDifferenceThatWasNotHeardBarsOnlyNotShown) {
   const auto missed = [](Builder& builder) { add_control(builder, Kind::known_difference, 11); };
   EXPECT_EQ(judged(missed, 14).verdict, Verdict::supported);
@@ -202,32 +234,17 @@ TEST(Verdict, APlanEndedBySomebodyWhoHadSeenSupportsNothing) {
   EXPECT_TRUE(says(barred.reasons, "Olga, who had seen both answers and order"));
   EXPECT_EQ(judged(ended(true), 9).verdict, Verdict::not_shown);
   EXPECT_EQ(judged(ended(false)).verdict, Verdict::supported);
-}
 
-TEST(WouldHaveBeenCaught, ComesFromTrialsAndTheFamilysFirstStep) {
-  Builder builder;
-  builder.claims({16, 3, 8, 8, 8, 8, 8});
-  const auto all = builder.findings();
-  for (const auto& finding : all.comparisons) {  // never from the share observed
-    const auto& caught = finding.would_have_been_caught;
-    EXPECT_EQ(caught.trials, 16);
-    EXPECT_DOUBLE_EQ(caught.level, .05 / 7);
-    EXPECT_EQ(caught.needed, 14);  // the method's example, [R]
-    // recomputed: scipy.optimize.brentq of binom.sf(13, 16, p) - .8, and binom.sf(13, 16, .9)
-    EXPECT_NEAR(*caught.share, .9025358891022428, 1e-9);
-    EXPECT_NEAR(*caught.hearing_share, 2 * .9025358891022428 - 1, 1e-9);
-    EXPECT_NEAR(*caught.probability_at_effect, .7892493396961546, 1e-9);
+  for (const Kind kind : {Kind::known_difference, Kind::identical_pair}) {
+    Builder builder;
+    const auto heard = static_cast<std::size_t>(add_control(builder, kind, 12));
+    const auto missed = static_cast<std::size_t>(add_control(builder, kind, 9));
+    ended(true)(builder);
+    const auto controls = builder.findings().comparisons;
+    EXPECT_EQ(controls[heard].verdict, Verdict::cannot_be_judged);
+    EXPECT_TRUE(says(controls[heard].reasons, "it supports no finding"));
+    EXPECT_EQ(controls[missed].verdict, Verdict::not_shown);
   }
-}
-
-TEST(WouldHaveBeenCaught, PreferenceIsTwoSided) {
-  Builder builder({"Ada"}, "preference");
-  builder.trials(builder.claim("thin", "thick"), 12, 16);
-  const auto caught = builder.findings().comparisons.at(0).would_have_been_caught;
-  EXPECT_EQ(caught.needed, 13);  // BIN-3: n = 16 at .05
-  // recomputed: scipy.optimize.brentq of binom.sf(12, 16, p) - .8
-  EXPECT_NEAR(*caught.share, .8529181230568645, 1e-9);
-  EXPECT_FALSE(caught.hearing_share);
 }
 
 }  // namespace

@@ -59,15 +59,23 @@ TEST(Numbers, AreWrittenForPeople) {
   EXPECT_EQ(findings::signed_db(-.004), "0.00 dB");
   EXPECT_EQ(findings::signed_db(-.1), "-0.10 dB");
   EXPECT_EQ(findings::p_words(.0384), "p 0.0384");
-  EXPECT_EQ(findings::p_words(1e-9), "p below 0.0001");
+  EXPECT_EQ(findings::p_words(1e-9), "p <0.0001");
   EXPECT_EQ(findings::percent(.95), "95 %");
   EXPECT_EQ(findings::percent(.975), "97.5 %");
   EXPECT_EQ(findings::rounded_up(.9025), .91);
   EXPECT_EQ(findings::rounded_up(.9), .9);
+  EXPECT_EQ(findings::rounded_up(.8967, 3), .897);
+  EXPECT_EQ(findings::rounded_down(.5156), .51);  // 12 of 16: to nearest would claim 0.52
+  EXPECT_EQ(findings::rounded_down(.07), .07);
+  EXPECT_EQ(findings::rounded_down(0), 0);
   EXPECT_EQ(findings::frequency_words(237.3), "237 Hz");
   EXPECT_EQ(findings::frequency_words(20000), "20.0 kHz");
   EXPECT_EQ(findings::listed({"a", "b", "c"}), "a, b and c");
   EXPECT_EQ(findings::typed_number("step", "0,5"), .5);
+  EXPECT_EQ(findings::typed_number("step",
+                                   "\u2212"
+                                   "0.5"),
+            -.5);  // the sign that plans may hold
   EXPECT_EQ(findings::typed_number("step", ""), std::nullopt);
 }
 

@@ -73,6 +73,7 @@ class Campaign:
                 trial["last"][event["who"]] = words.index(event["word"])
             elif event["type"] == "missing":
                 trial["missing"].append(event["who"])
+                trial["last"].pop(event["who"], None)  # an answer withdrawn
             elif event["type"] == "spoiled":
                 trial["late" if event.get("flag") else "spoiled"] = True
             elif event["type"] == "presented":
@@ -92,7 +93,7 @@ class Campaign:
             for event in events:
                 if event["type"] == "terminal level":
                     key = (sitting, self.tag_to_specimen[sitting][event["tag"]], event["who"], event["word"])
-                    last[key] = float(event["text"])
+                    last[key] = float(event["text"].split()[0])  # with its unit
         return last
 
     def table(self, sha256):

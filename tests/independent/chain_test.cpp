@@ -47,7 +47,7 @@ json full_account() {
   second.begin();
   second.key_time(3, 2, "½ past 7");
   second.answer("ann", 3, "A", "", "");
-  second.end_early("bob", "fire");
+  second.end_early("bob", "fire", false);
   unseal(held.log, plan, held.sealed, held.clock.reading());
   return account_of(plan, held.sealed, held.log);
 }

@@ -59,7 +59,7 @@ class Study:
             if answers:
                 splits.append((answers.count(0), answers.count(1)))
                 score += answers.count(trial["coin"])
-        return {"score": score, "answers": sum(map(sum, splits)), "trials": len(splits),
+        return {"score": score, "answers": sum(map(sum, splits)), "trials": len(splits), "sizes": list(map(sum, splits)),
                 "p": exact.redraw_p(splits, score, self.two_sided)}
 
     def primary_listener(self):
@@ -84,23 +84,26 @@ def check_tested(compare, where, ours, theirs):
 def check_limits(compare, where, study, tested, theirs):
     k, n = tested["score"], tested["answers"]
     compare.number(where + ".share", k / n if n else 0.0, theirs["share"])
-    compare.number(where + ".lower", exact.lower_limit(k, n, study.level) if n else 0.0, theirs["lower_one_sided"])
-    compare.number(where + ".upper", exact.upper_limit(k, n, study.level) if n else 1.0, theirs["upper_one_sided"])
+    each = study.level / 2 if study.two_sided else study.level
+    compare.number(where + ".lower", exact.lower_limit(k, n, each) if n else 0.0, theirs["lower"])
+    compare.number(where + ".upper", exact.upper_limit(k, n, each) if n else 1.0, theirs["upper"])
 
 
-def check_caught(compare, where, study, comparison, trials, theirs):
+def check_caught(compare, where, study, comparison, sizes, theirs):
     claim = study.plan["comparisons"][comparison]["kind"] == "claim"
     level = study.level / (len(study.claims) if claim else 1)
-    need = exact.needed(trials, level, study.two_sided)
-    compare.number(where + ".trials", trials, theirs["trials"])
+    need, possible = exact.needed(sizes, level, study.two_sided), sum(sizes)
+    compare.number(where + ".trials", len(sizes), theirs["trials"])
+    compare.number(where + ".answers", possible, theirs["answers"])
     compare.number(where + ".level", level, theirs["level"])
-    compare.number(where + ".needed", need, theirs["needed_trials"])
-    share = None if need > trials else exact.root(lambda p: exact.tail(need, trials, p) - theirs["probability"], 0.0, 1.0)
+    compare.number(where + ".needed", need, theirs["needed_answers"])
+    share = None if need > possible else \
+        exact.root(lambda p: exact.tail_of_trials(need, sizes, p) - theirs["probability"], 0.0, 1.0)
     compare.number(where + ".share", share, theirs["share"])
-    hearing = None if share is None or study.two_sided else 2 * share - 1  # a preference is not heard or guessed
+    hearing = None if share is None or share < 0.5 or study.two_sided else 2 * share - 1  # a preference is not heard or guessed
     compare.number(where + ".hearing_share", hearing, theirs["hearing_share"])
     effect = float(study.plan["effect_share"])
-    compare.number(where + ".at_effect", exact.tail(need, trials, effect) if need <= trials else 0.0,
+    compare.number(where + ".at_effect", exact.tail_of_trials(need, sizes, effect) if need <= possible else 0.0,
                    theirs["probability_at_effect"])
 
 
@@ -205,12 +208,12 @@ def check_comparison(compare, study, theirs):
     primary = study.tested(study.of(i), listener=listener)
     check_tested(compare, where + ".primary", primary, theirs["primary"])
     check_limits(compare, where + ".limits", study, primary, theirs["limits"])
-    check_caught(compare, where + ".caught", study, i, primary["trials"], theirs["would_have_been_caught"])
+    check_caught(compare, where + ".caught", study, i, primary["sizes"], theirs["would_have_been_caught"])
     check_tested(compare, where + ".with_spoiled", study.tested(study.of(i, spoiled=True), listener=listener),
                  theirs["with_spoiled"])
     check_tested(compare, where + ".without_spoiled", study.tested(study.of(i, late=False), listener=listener),
                  theirs["without_spoiled"])
-    if any(t["first"] != t["last"] for t in study.of(i)):
+    if any(t["first"].get(n) != t["last"].get(n) for t in study.of(i) for n in t["first"] if listener in (None, n)):
         check_tested(compare, where + ".first_answers", study.tested(study.of(i), "first", listener), theirs["first_answers"])
     else:
         compare.number(where + ".first_answers", None, theirs["first_answers"])
@@ -278,8 +281,10 @@ def check_correlations(compare, study, report):
         compare.number(where + ".smallest_attainable_p", attainable, one["smallest_attainable_p"])
         first_step = study.level / len(report["correlations"])
         reachable = attainable is not None and attainable <= first_step * (1 + 1e-12)
-        compare.number(where + ".rho_needed", exact.smallest_significant_rho(len(x), first_step) if reachable else None,
+        ties = [round(v, 9) for v in one["x"]]
+        compare.number(where + ".rho_needed", exact.smallest_significant_rho(ties, y, first_step) if reachable else None,
                        one["rho_needed"])
+        compare.number(where + ".rho_needed_is_exact", True, one["rho_needed_is_exact"])
         all_p.append(p)
     for one, adjusted in zip(report["correlations"], exact.benjamini_hochberg(all_p)):
         compare.number("correlation with " + one["measure"] + ".p_adjusted", adjusted, one["p_adjusted"])

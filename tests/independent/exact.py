@@ -50,14 +50,27 @@ def redraw_p(splits, observed, two_sided):
     return float(Fraction(reaching, 2**len(splits)))
 
 
-def needed(n, level, two_sided):
-    """Fewest of n that reach the level; n + 1 when none does."""
-    for k in range(n + 1):
-        p = min(1, 2 * Fraction(sum(math.comb(n, i) for i in range(k, n + 1)), 2**n)) if two_sided else \
-            Fraction(sum(math.comb(n, i) for i in range(k, n + 1)), 2**n)
-        if p <= level * (1 + 1e-12):
-            return k
-    return n + 1
+def needed(sizes, level, two_sided):
+    """Fewest answers that reach the level where each trial gives all of its answers or none; one more than there are when
+    none does."""
+    ways, reaching, fewest = redraw([(size, 0) for size in sizes]), 0, sum(sizes) + 1
+    for total in sorted(ways, reverse=True):
+        reaching += ways[total]
+        if Fraction(reaching * (2 if two_sided else 1), 2**len(sizes)) > level * (1 + 1e-12):
+            break
+        fewest = total
+    return fewest
+
+
+def tail_of_trials(need, sizes, share):
+    """P(`need` answers or more) where each trial gives all of its answers with probability `share`, else none: by the
+    number of trials of each size."""
+    if not sizes:
+        return float(need <= 0)
+    size, rest = sizes[0], [s for s in sizes if s != sizes[0]]
+    n = len(sizes) - len(rest)
+    return math.fsum(math.comb(n, k) * share**k * (1 - share)**(n - k) * tail_of_trials(need - k * size, rest, share)
+                     for k in range(n + 1))
 
 
 def holm(p):
@@ -132,18 +145,18 @@ def spearman(x, y):
             sum(s >= most for s in sums) / len(sums))
 
 
-def smallest_significant_rho(n, level):
-    """The smallest |rho| of untied ranks whose two-sided p is at the level or below."""
+def smallest_significant_rho(x, y, level):
+    """The smallest |rho| of any pairing of these x and y whose two-sided p is at the level or below."""
+    dx, dy = ([r - (len(x) + 1) for r in ranks(values)] for values in (x, y))
     counts = {}
-    for p in itertools.permutations(range(n)):
-        s = sum((i - v) ** 2 for i, v in enumerate(p))
-        counts[s] = counts.get(s, 0) + 1
-    total, best = math.factorial(n), None
-    rhos = sorted({abs(1 - Fraction(6 * s, n**3 - n)) for s in counts}, reverse=True)
-    for rho in rhos:
-        p = Fraction(sum(c for s, c in counts.items() if abs(1 - Fraction(6 * s, n**3 - n)) >= rho), total)
-        if p <= level * (1 + 1e-12):
-            best = float(rho)
+    for p in itertools.permutations(dy):
+        size = abs(sum(a * b for a, b in zip(dx, p)))
+        counts[size] = counts.get(size, 0) + 1
+    reaching, best = 0, None
+    for size in sorted(counts, reverse=True):
+        reaching += counts[size]
+        if Fraction(reaching, math.factorial(len(x))) <= level * (1 + 1e-12):
+            best = size / math.sqrt(sum(d * d for d in dx) * sum(d * d for d in dy))
     return best
 
 

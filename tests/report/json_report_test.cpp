@@ -102,8 +102,7 @@ TEST(JsonReport, KeepsTheSameKeysWhenLittleIsKnown) {
   const std::set<std::string> poor = paths_of(report);
   for (const std::string& path : poor) EXPECT_TRUE(full.contains(path)) << path;
   const json rich = sample_report()["comparisons"][0];
-  for (const auto& [key, value] : rich.items())
-    EXPECT_TRUE(report["comparisons"][0].contains(key)) << key;
+  for (const auto& [key, value] : rich.items()) EXPECT_TRUE(report["comparisons"][0].contains(key)) << key;
   EXPECT_TRUE(report["comparisons"][0]["agreement"].is_null());
   EXPECT_TRUE(report["pace"]["p"].is_null());
 }
@@ -124,6 +123,7 @@ TEST(JsonReport, NamesListenersAndAnswersInTrials) {
   EXPECT_EQ(trial["answers"],
             json::parse(R"([{"listener":"Anna","answer":"B"},{"listener":"Ben","answer":"B"}])"));
   EXPECT_EQ(trial["first_answers"][0]["answer"], "A");
+  EXPECT_EQ(trial["corrections"], json::parse(R"([{"listener":"Anna","words":"misheard the number"}])"));
   EXPECT_EQ(trial["missing"], json::parse(R"(["Cleo"])"));
   EXPECT_EQ(trial["started_s"], json::parse("[0.0, 45.5, null]"));
   EXPECT_EQ(trial["fate"], "counted");

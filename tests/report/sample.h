@@ -88,8 +88,9 @@ inline findings::ComparisonFinding comparison(const plan::Plan& plan, int index,
   if (finding.kind == plan::Kind::claim) finding.p_adjusted = std::min(1.0, 3 * p);
   finding.limits = {score / 48.0, score / 48.0 - 0.12, std::min(1.0, score / 48.0 + 0.11), true};
   finding.would_have_been_caught = {.trials = 16,
+                                    .answers = 48,
                                     .level = 0.05 / 3,
-                                    .needed = 13,
+                                    .needed = 39,
                                     .probability = 0.8,
                                     .share = 0.8967,
                                     .hearing_share = 0.7934,
@@ -170,10 +171,11 @@ inline findings::Evidence evidence(const std::string& protocol = "abx") {
        1,
        {0, 1, 1},
        {{0, 1}, {1, 1}},
-       {{0, 0}, {1, 1}},
+       {{0, 0}, {1, 1}, {2, 0}},
+       {{0, "misheard the number"}},
        {2},
        {0.0, 45.5, {}}},
-      {1, 2, findings::Fate::spoiled, "wrong tag, by helper", 0, {1, 0, 0}, {}, {}, {}, {}}};
+      {1, 2, findings::Fate::spoiled, "wrong tag, by helper", 0, {1, 0, 0}, {}, {}, {}, {0}, {}}};
   evidence.levels = {{1, 0, "left", "start", -0.02}, {1, 1, "left", "end", 0.05}};
   evidence.cables["heavy pair"] = {
       electrical::Cable{0.016, 5.5e-7, 6e-11, 0, 3, 0}, 0.0011, 3, {{}, {"heavy.csv, 1"}}};

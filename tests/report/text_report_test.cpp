@@ -64,8 +64,9 @@ TEST(TextReport, PrintsTheNumbersOfAComparison) {
              "  Right                        38 of 48 (79.2 %)\n"
              "  Exact p, one-sided           0.0012\n"
              "  Adjusted p                   0.0036 (Holm, family of 3)\n"
-             "  Lower limit, one-sided 95 %  67.2 % (treats all answers as independent)\n");
+             "  Lower limit, one-sided 95 %  67.1 % (treats all answers as independent)\n");
   expect_has(text, "  Cannot be judged             separation not kept in sitting 2\n");
+  expect_has(text, "  Answers needed, all of a trial alike      39 of 48\n");
   expect_has(text, "  Long-run share caught 80 times in 100     0.897 or more\n");
   expect_has(text, "  ! braided eight: its level drifted by 0.12 dB from start to end\n");
   expect_has(text, "Level matched within 0.10 dB at the load's terminals with the trims as set.\n");
@@ -82,8 +83,10 @@ TEST(TextReport, PrintsSealHeadsAndEveryPlanOfTheCampaign) {
 
 TEST(TextReport, ListsTrialsThatDidNotGoAsPlanned) {
   const std::string text = report_of(sample::evidence());
-  expect_has(text, "        1      1  no answer by Cleo\n");
-  expect_has(text, "        1      1  answer corrected by Anna\n");
+  expect_has(text, "        1      1  answer corrected by Anna: misheard the number\n");
+  expect_has(text, "        1      1  answer of Cleo withdrawn\n");
+  expect_has(text, "        1      2  no answer by Anna\n");
+  EXPECT_EQ(text.find("no answer by Cleo"), std::string::npos);
   expect_has(text, "        1      2  spoiled: wrong tag, by helper\n");
 }
 
@@ -92,8 +95,30 @@ TEST(TextReport, SpeaksOfPreferencesWhereNoAnswerIsRight) {
   expect_has(text, "one ended with a supported preference");
   expect_has(text, "preference supported");
   expect_has(text, "Exact p, two-sided");
-  expect_has(text, "Listeners steadily prefer opposite cables");
+  // 38 of 48 less .12 and more .11, invented; rounded outwards.
+  expect_has(text, "Lower limit, two-sided 95 %  67.1 %");
+  expect_has(text, "Upper limit, two-sided 95 %  90.2 %");
+  expect_has(text, "two-sided interval at 95 %");
+  expect_has(text, "Listeners steadily prefer opposite cables; pooled, they cancel.");
   EXPECT_EQ(text.find("difference supported"), std::string::npos);
+}
+
+TEST(TextReport, SaysThatListenersCancelOnlyWhereTheyArePooled) {
+  findings::Evidence evidence = sample::evidence("preference");
+  evidence.plan.primary_test = "Anna";
+  expect_has(report_of(evidence), "Listeners steadily prefer opposite cables.\n");
+}
+
+TEST(TextReport, TellsWhyNoRhoIsGiven) {
+  const findings::Evidence evidence = sample::evidence();
+  findings::Findings findings = sample::findings_for(evidence);
+  findings.correlations[0].permuted_by_cable = true;
+  expect_has(report::text_report(evidence, findings), "cannot reach it");
+  findings.correlations[0].smallest_attainable_p.reset();
+  expect_has(report::text_report(evidence, findings), "not computed");
+  findings.correlations[0].rho_needed = 0.355;
+  findings.correlations[0].rho_needed_is_exact = false;
+  expect_has(report::text_report(evidence, findings), "about 0.355");
 }
 
 TEST(TextReport, SaysWhoEndedAPlanEarly) {

@@ -1,4 +1,3 @@
-#include <numeric>
 #include <string>
 
 #include "desk/calculator/calculator.h"
@@ -14,14 +13,10 @@ namespace {
 
 long long count_of(const std::vector<double>& values) { return std::ssize(values); }
 
-double mean(const std::vector<double>& values) {
-  return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
-}
-
 std::string smallest_rho_words(const std::optional<stats::SmallestRho>& smallest) {
-  const std::string untied = "two-sided, of so many untied pairs, ";
-  if (!smallest) return untied + "exact: no correlation reaches the level";
-  return untied + (smallest->exact ? "exact" : "approximation by Student's t");
+  if (!smallest) return "two-sided, exact: no pairing of these x and y reaches the level";
+  return smallest->exact ? "two-sided, of any pairing of these x and y, exact"
+                         : "two-sided, of so many untied pairs, approximation by Student's t";
 }
 
 std::string rho_against(stats::Alternative alternative) {
@@ -37,7 +32,7 @@ std::string difference_against(stats::Alternative alternative) {
 }
 
 std::string welch_words(double level, bool defined) {
-  if (!defined) return "needs two values on each side, and some spread";
+  if (!defined) return "needs two values on each side, and a spread that is neither 0 nor extreme";
   const double per_cent = text::number(text::significant(100 * (1 - level), 6)).value();
   return "two-sided " + text::shortest(per_cent) + " %, approximation (Welch)";
 }
@@ -54,7 +49,7 @@ Figures calculate(const CorrelateTyped& typed) {
   const double level = typed_level("level", typed.level);
   const auto correlation = stats::spearman(x, y, alternative, typed_draws(typed.monte_carlo));
   if (!correlation) throw text::BadInput("all x or all y are equal: there is no rank correlation");
-  const auto smallest = stats::smallest_significant_rho(static_cast<int>(x.size()), level);
+  const auto smallest = stats::smallest_significant_rho(x, y, level);
   Figures figures{"rank correlation of " + std::to_string(x.size()) + " pairs",
                   {{"pairs", "pairs", count_of(x)},
                    {"alternative", "alternative", typed.alternative},
@@ -82,8 +77,8 @@ Figures calculate(const DifferTyped& typed) {
                    {"y_values", "values of y", count_of(y)},
                    {"alternative", "alternative", typed.alternative},
                    {"level", "level", level},
-                   {"x_mean", "mean of x", mean(x)},
-                   {"y_mean", "mean of y", mean(y)},
+                   {"x_mean", "mean of x", stats::mean(x)},
+                   {"y_mean", "mean of y", stats::mean(y)},
                    {"mean_difference", "difference", stats::mean_difference(x, y), "x less y"}}};
   add_permutation_p(figures, test, difference_against(alternative));
   const std::string words = welch_words(level, interval.has_value());

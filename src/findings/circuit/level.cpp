@@ -76,8 +76,8 @@ void describe_measured(const Evidence& evidence, const plan::Comparison& compari
 
 std::string state_of(const LevelFinding& level) {
   if (level.measured_db) {
-    const bool within = std::abs(*level.largest_measured_db) <= level.tolerance_db + kRoundingDb;
-    return level.measured_completely && within ? "matched" : "measured, not matched";
+    const bool beyond = is_beyond(*level.largest_measured_db, level.tolerance_db);
+    return level.measured_completely && !beyond ? "matched" : "measured, not matched";
   }
   return level.predicted_as_set_db ? "predicted only" : "not verified";
 }
@@ -120,6 +120,10 @@ void describe_resistances(const Evidence& evidence, const plan::Comparison& comp
 }
 
 }  // namespace
+
+bool is_beyond(double difference_db, double tolerance_db) {
+  return std::abs(difference_db) > tolerance_db + kRoundingDb;
+}
 
 void describe_level(const Evidence& evidence, ComparisonFinding& finding) {
   const auto& comparison = evidence.plan.comparisons.at(static_cast<std::size_t>(finding.comparison));

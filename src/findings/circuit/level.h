@@ -5,6 +5,9 @@
 
 namespace findings {
 
+/// Whether a difference in level is beyond the tolerance by more than the rounding of decimal levels.
+bool is_beyond(double difference_db, double tolerance_db);
+
 /// Fills in what the circuit and the terminal levels say of a comparison: level, loop resistances, predicted
 /// residual and curve. Terminal levels are those of the held sittings in which the comparison was played.
 ///

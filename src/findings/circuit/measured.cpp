@@ -12,13 +12,12 @@ namespace {
 
 using hearing::LevelCurve;
 
-/// The band that all repeats share; empty (low not below high) when they share none.
-electrical::Band shared_band(const std::vector<LevelCurve>& repeats, electrical::Band band) {
-  for (const LevelCurve& repeat : repeats) {
-    band.low_hz = std::max(band.low_hz, repeat.band().low_hz);
-    band.high_hz = std::min(band.high_hz, repeat.band().high_hz);
-  }
-  return band;
+/// The part of the band that all repeats share; nothing when they share none.
+std::optional<electrical::Band> shared_band(const std::vector<LevelCurve>& repeats, electrical::Band band) {
+  std::optional<electrical::Band> shared = band;
+  for (const LevelCurve& repeat : repeats)
+    if (shared) shared = electrical::common_band(*shared, repeat.band());
+  return shared;
 }
 
 /// The ends of the band and every point of any repeat within it. Each repeat is linear in ln f between its
@@ -39,9 +38,9 @@ std::vector<double> levels_at(const std::vector<LevelCurve>& repeats, double fre
 
 /// The mean of the repeats in dB.
 std::optional<LevelCurve> mean_of(const std::vector<LevelCurve>& repeats) {
-  const electrical::Band band = shared_band(repeats, electrical::kEveryFrequency);
-  if (repeats.empty() || band.low_hz >= band.high_hz) return std::nullopt;
-  std::vector<double> frequency_hz = points_within(repeats, band);
+  const auto band = shared_band(repeats, electrical::kEveryFrequency);
+  if (repeats.empty() || !band) return std::nullopt;
+  std::vector<double> frequency_hz = points_within(repeats, *band);
   std::vector<double> mean_db;
   for (const double frequency : frequency_hz) {
     const auto level_db = levels_at(repeats, frequency);
@@ -53,10 +52,10 @@ std::optional<LevelCurve> mean_of(const std::vector<LevelCurve>& repeats) {
 
 /// The largest difference between two repeats within 20 Hz to 20 kHz; nothing when there is only one.
 std::optional<double> spread_db(const std::vector<LevelCurve>& repeats) {
-  const electrical::Band band = shared_band(repeats, electrical::kAudioBand);
-  if (repeats.size() < 2 || band.low_hz >= band.high_hz) return std::nullopt;
+  const auto band = shared_band(repeats, electrical::kAudioBand);
+  if (repeats.size() < 2 || !band) return std::nullopt;
   double largest_db = 0;
-  for (const double frequency : points_within(repeats, band)) {
+  for (const double frequency : points_within(repeats, *band)) {
     const auto level_db = levels_at(repeats, frequency);
     const auto [least, greatest] = std::minmax_element(level_db.begin(), level_db.end());
     largest_db = std::max(largest_db, *greatest - *least);

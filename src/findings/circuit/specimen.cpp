@@ -1,7 +1,5 @@
 #include "findings/circuit/specimen.h"
 
-#include <algorithm>
-
 #include "findings/words/numbers.h"
 #include "hearing/level_difference.h"
 
@@ -10,13 +8,6 @@ namespace {
 
 const plan::Specimen& specimen_at(const plan::Plan& plan, int specimen) {
   return plan.specimens.at(static_cast<std::size_t>(specimen));
-}
-
-/// The common part of the bands; nothing when they share no more than one frequency.
-std::optional<electrical::Band> common(const electrical::Band& first, const electrical::Band& second) {
-  const electrical::Band band{std::max(first.low_hz, second.low_hz), std::min(first.high_hz, second.high_hz)};
-  if (band.low_hz >= band.high_hz) return std::nullopt;
-  return band;
 }
 
 bool holds(const electrical::Band& band, const hearing::Weighting& weighting) {
@@ -59,16 +50,16 @@ double attenuation_db(const plan::Plan& plan, int specimen) {
 
 std::optional<double> weighted_level_db(const hearing::Weighting& weighting,
                                         const hearing::LevelCurve& curve) {
-  const auto band = common(curve.band(), electrical::kAudioBand);
+  const auto band = electrical::common_band(curve.band(), electrical::kAudioBand);
   if (!band || !holds(*band, weighting)) return std::nullopt;
   return hearing::weighted_level_db(weighting, curve, *band);
 }
 
 bool are_comparable(const hearing::LevelCurve& first, const hearing::LevelCurve& second,
                     const hearing::Weighting& weighting) {
-  const auto shared = common(first.band(), second.band());
+  const auto shared = electrical::common_band(first.band(), second.band());
   if (!shared) return false;
-  const auto band = common(*shared, electrical::kAudioBand);
+  const auto band = electrical::common_band(*shared, electrical::kAudioBand);
   return band && holds(*band, weighting);
 }
 

@@ -12,6 +12,7 @@
 #include "stats/level.h"
 #include "stats/multiplicity.h"
 #include "stats/spearman.h"
+#include "text/number.h"
 
 namespace findings {
 namespace {
@@ -69,13 +70,20 @@ Items items_of(const Measure& measure, const Evidence& evidence, const Correlati
   return items;
 }
 
-void test_by_cable(const Measure& measure, const Evidence& evidence, bool absolute,
+stats::PairValue pair_value(const Outcome& outcome) {
+  return outcome.absolute ? stats::PairValue::absolute_difference : stats::PairValue::signed_difference;
+}
+
+void test_by_cable(const Measure& measure, const Evidence& evidence, const Outcome& outcome,
                    Correlation& correlation) {
   correlation.permuted_by_cable = true;
   const auto [values, pairs] = items_of(measure, evidence, correlation);
   if (pairs.size() < 2) return;
-  const auto value = absolute ? stats::PairValue::absolute_difference : stats::PairValue::signed_difference;
+  const auto value = pair_value(outcome);
   take_test(stats::permute_by_item(values, pairs, value, Alternative::two_sided), correlation);
+  if (std::ssize(values) <= stats::kExactItems)
+    correlation.smallest_attainable_p =
+        stats::smallest_attainable_p_by_item(values, pairs, value, Alternative::two_sided);
 }
 
 void test_by_comparison(Correlation& correlation) {
@@ -108,25 +116,39 @@ std::optional<Correlation> correlation_with(const Measure& measure, const Eviden
   if (outcome.benchmark) {
     test_by_comparison(correlation);
   } else {
-    test_by_cable(measure, evidence, outcome.absolute, correlation);
+    test_by_cable(measure, evidence, outcome, correlation);
   }
   return correlation;
 }
 
-void add_rho_needed(Correlation& correlation, double level) {
+void add_rho_needed(const Measure& measure, const Evidence& evidence, const Outcome& outcome, double level,
+                    Correlation& correlation) {
   if (!correlation.smallest_attainable_p || !stats::reaches(*correlation.smallest_attainable_p, level))
     return;
-  const auto needed = stats::smallest_significant_rho(static_cast<int>(correlation.x.size()), level);
-  if (needed) correlation.rho_needed = needed->rho;
+  if (correlation.permuted_by_cable) {
+    const auto [values, pairs] = items_of(measure, evidence, correlation);
+    correlation.rho_needed =
+        stats::smallest_significant_rho_by_item(values, pairs, pair_value(outcome), level);
+  } else if (const auto needed = stats::smallest_significant_rho(correlation.x, correlation.y, level)) {
+    correlation.rho_needed = needed->rho;
+    correlation.rho_needed_is_exact = needed->exact;
+  }
 }
 
 std::string needed_words(const Correlation& correlation) {
-  if (correlation.permuted_by_cable)
-    return " Comparisons share cables, so the values were permuted among the cables.";
   if (correlation.rho_needed)
     return " At the list's first step the level needs a rho of at least " +
-           fixed(*correlation.rho_needed, 3) + ", either way.";
-  return " At the list's first step this many comparisons cannot reach the level.";
+           text::fixed(*correlation.rho_needed, 3) +
+           (correlation.rho_needed_is_exact ? "" : " (approximately, for untied values)") + ", either way.";
+  if (correlation.smallest_attainable_p)
+    return std::string(" At the list's first step so few ") +
+           (correlation.permuted_by_cable ? "cables" : "comparisons") + " cannot reach the level.";
+  return " The rho that the level needs was not computed: more than " + std::to_string(stats::kExactItems) +
+         " cables.";
+}
+
+bool varies(const std::vector<double>& values) {
+  return std::any_of(values.begin(), values.end(), [&](double value) { return value != values.front(); });
 }
 
 std::string sentence_of(const Correlation& correlation, std::size_t list, double level) {
@@ -134,13 +156,19 @@ std::string sentence_of(const Correlation& correlation, std::size_t list, double
       correlation.outcome + " goes with " + correlation.measure + " (" + correlation.against + ")";
   const std::string over = " over " + std::to_string(correlation.x.size()) + " comparisons";
   if (!correlation.rho)
-    return "Exploratory: whether " + what + over + " cannot be said: one side does not vary.";
+    return "Exploratory: whether " + what + over + " cannot be said: " +
+           (varies(correlation.x) && varies(correlation.y)
+                ? "too few of them set different cables against each other."
+                : "one side does not vary.");
   std::string text = "Exploratory: ";
   text += stats::reaches(correlation.p_adjusted, level) ? what : "it is not shown that " + what;
-  text += ": Spearman's rho " + fixed(*correlation.rho, 2) + over + ", " +
+  text += ": Spearman's rho " + text::fixed(*correlation.rho, 2) + over + ", " +
           (correlation.p_standard_error ? "simulated" : "exact") + " two-sided " + p_words(correlation.p) +
-          ", " + probability_words(correlation.p_adjusted) + " after Benjamini-Hochberg over " +
-          counted(static_cast<int>(list), "measure") + "." + needed_words(correlation);
+          ", " + text::p_value(correlation.p_adjusted) + " after Benjamini-Hochberg over " +
+          counted(static_cast<int>(list), "measure") + ".";
+  if (correlation.permuted_by_cable)
+    text += " Comparisons share cables, so the values were permuted among the cables.";
+  text += needed_words(correlation);
   if (correlation.unequal_trials) text += " The comparisons have unequal numbers of trials.";
   return text;
 }
@@ -151,16 +179,19 @@ std::vector<Correlation> correlations_of(const Evidence& evidence, const Finding
   const auto claims = unbarred_claims(evidence, findings);
   const Outcome outcome = outcome_of(evidence.plan, claims);
   std::vector<Correlation> list;
+  std::vector<const Measure*> measured;
   std::vector<double> p;
   for (const Measure& measure : measures())
     if (auto correlation = correlation_with(measure, evidence, outcome, claims)) {
       p.push_back(correlation->p);
       list.push_back(std::move(*correlation));
+      measured.push_back(&measure);
     }
   const auto adjusted = stats::benjamini_hochberg(p);
   for (std::size_t i = 0; i < list.size(); ++i) {
     list[i].p_adjusted = adjusted[i];
-    add_rho_needed(list[i], findings.level / static_cast<double>(list.size()));
+    add_rho_needed(*measured[i], evidence, outcome, findings.level / static_cast<double>(list.size()),
+                   list[i]);
     list[i].sentence = sentence_of(list[i], list.size(), findings.level);
   }
   return list;

@@ -1,7 +1,6 @@
 #include "findings/listening/agreement.h"
 
 #include <algorithm>
-#include <set>
 
 #include "findings/listening/tally.h"
 #include "stats/agreement.h"

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "findings/listening/tally.h"
-#include "plan/requirement.h"
 #include "stats/binomial.h"
 #include "stats/level.h"
 #include "stats/multiplicity.h"
@@ -37,7 +36,7 @@ std::vector<ListenerResult> listener_results(const Evidence& evidence, int compa
     result.tested = tested(evidence, comparison, {.listener = listener});
     result.p_adjusted = result.tested.p;
     const Tally& tally = result.tested.tally;
-    result.limits = limits_of(tally, plan::level_of(evidence.plan), false);
+    result.limits = limits_of(evidence.plan, tally, false);
     if (!has_right_answer && tally.answers > 0)
       result.sign_test_p = stats::two_sided(tally.score, tally.answers, 0.5);
     results.push_back(result);
@@ -56,15 +55,18 @@ void adjust_listeners(Findings& findings) {
   for (std::size_t i = 0; i < family.size(); ++i) family[i]->p_adjusted = adjusted[i];
 }
 
+bool leans(const ListenerResult& listener, double level) {
+  return listener.tested.tally.answers > 0 && stats::reaches(listener.tested.p, level);
+}
+
 bool are_opposed(const std::vector<ListenerResult>& listeners, double level) {
-  const auto leans = [&](bool to_first) {
+  const auto some_lean = [&](bool to_first) {
     return std::any_of(listeners.begin(), listeners.end(), [&](const ListenerResult& result) {
       const Tally& tally = result.tested.tally;
-      return tally.answers > 0 && stats::reaches(result.tested.p, level) &&
-             (2 * tally.score > tally.answers) == to_first;
+      return leans(result, level) && (2 * tally.score > tally.answers) == to_first;
     });
   };
-  return leans(true) && leans(false);
+  return some_lean(true) && some_lean(false);
 }
 
 }  // namespace findings

@@ -17,7 +17,10 @@ std::vector<ListenerResult> listener_results(const Evidence& evidence, int compa
 /// their p.
 void adjust_listeners(Findings& findings);
 
-/// Whether two listeners each lean the other way, two-sided and unadjusted at `level`.
+/// Whether a listener's own p, unadjusted, reaches the level.
+bool leans(const ListenerResult& listener, double level);
+
+/// Whether two listeners each lean the other way.
 bool are_opposed(const std::vector<ListenerResult>& listeners, double level);
 
 }  // namespace findings

@@ -1,7 +1,6 @@
 #include "findings/listening/pace.h"
 
 #include <algorithm>
-#include <numeric>
 
 #include "findings/listening/tally.h"
 #include "stats/mean_difference.h"
@@ -41,12 +40,6 @@ std::map<std::size_t, SwapTimes> places_of(const Evidence& evidence) {
   return places;
 }
 
-double mean(const std::vector<double>& values) {
-  return values.empty()
-             ? 0
-             : std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
-}
-
 void append(std::vector<double>& all, const std::vector<double>& more) {
   all.insert(all.end(), more.begin(), more.end());
 }
@@ -54,8 +47,8 @@ void append(std::vector<double>& all, const std::vector<double>& more) {
 void compare(Pace& pace, const SwapTimes& compared) {
   pace.same = static_cast<int>(compared.same.size());
   pace.changed = static_cast<int>(compared.changed.size());
-  pace.mean_same_s = mean(compared.same);
-  pace.mean_changed_s = mean(compared.changed);
+  if (!compared.same.empty()) pace.mean_same_s = stats::mean(compared.same);
+  if (!compared.changed.empty()) pace.mean_changed_s = stats::mean(compared.changed);
   if (compared.same.empty() || compared.changed.empty()) return;
   pace.difference_s = stats::mean_difference(compared.changed, compared.same);
   const auto test =

@@ -4,6 +4,7 @@
 #include <set>
 #include <stdexcept>
 
+#include "plan/requirement.h"
 #include "stats/interval.h"
 #include "stats/redraw.h"
 
@@ -91,13 +92,20 @@ double p_of_so_few(const Evidence& evidence, int comparison, const Counting& cou
   return stats::redraw_at_most(splits, tally.score);
 }
 
-Limits limits_of(const Tally& tally, double level, bool several_listeners) {
+std::vector<int> answers_by_trial(const Evidence& evidence, int comparison, const Counting& counting) {
+  std::vector<int> answers;
+  for (const auto [one, other] : count(evidence, comparison, counting).splits) answers.push_back(one + other);
+  return answers;
+}
+
+Limits limits_of(const plan::Plan& plan, const Tally& tally, bool several_listeners) {
   Limits limits;
   limits.treats_answers_as_independent = several_listeners;
   if (tally.answers == 0) return limits;
+  const double level = plan::level_of(plan) / (plan::protocol_of(plan).has_right_answer() ? 1 : 2);
   limits.share = 1.0 * tally.score / tally.answers;
-  limits.lower_one_sided = stats::clopper_pearson_lower(tally.score, tally.answers, 1 - level);
-  limits.upper_one_sided = stats::clopper_pearson_upper(tally.score, tally.answers, 1 - level);
+  limits.lower = stats::clopper_pearson_lower(tally.score, tally.answers, 1 - level);
+  limits.upper = stats::clopper_pearson_upper(tally.score, tally.answers, 1 - level);
   return limits;
 }
 

@@ -31,8 +31,11 @@ Tested tested(const Evidence& evidence, int comparison, const Counting& counting
 /// P(as few scoring or fewer) of the same answers; 1 without answers.
 double p_of_so_few(const Evidence& evidence, int comparison, const Counting& counting);
 
-/// The exact one-sided limits beside a tally; 0 and 1 without answers.
-Limits limits_of(const Tally& tally, double level, bool several_listeners);
+/// How many answers each trial has, trials without answers left out.
+std::vector<int> answers_by_trial(const Evidence& evidence, int comparison, const Counting& counting);
+
+/// The exact limits beside a tally; 0 and 1 without answers.
+Limits limits_of(const plan::Plan& plan, const Tally& tally, bool several_listeners);
 
 /// Whether more than one listener's answers are counted.
 bool of_several_listeners(const Evidence& evidence, int comparison, const Counting& counting);

@@ -1,23 +1,30 @@
 #include "findings/listening/verdict.h"
 
-#include <algorithm>
+#include <numeric>
 #include <set>
 
 #include "findings/listening/tally.h"
 #include "findings/words/numbers.h"
 #include "plan/requirement.h"
-#include "stats/binomial.h"
 #include "stats/level.h"
 #include "stats/multiplicity.h"
 #include "stats/power.h"
+#include "stats/redraw.h"
+#include "text/number.h"
 
 namespace findings {
 namespace {
 
 using plan::Kind;
 
-std::string tally_words(const Tally& tally) {
-  return std::to_string(tally.score) + " of " + std::to_string(tally.answers);
+std::string outcome_words(const ComparisonFinding& control) {
+  return std::to_string(control.primary.tally.score) + " of " +
+         std::to_string(control.primary.tally.answers) + ", " + p_words(control.primary.p);
+}
+
+/// Level at the family's first step: the plan's, divided by the number of claims; undivided for a control.
+double first_step_level(const plan::Plan& plan, Kind kind) {
+  return plan::level_of(plan) / (kind == Kind::claim ? plan::family_size(plan) : 1);
 }
 
 void add_wrong_tag(const SittingEvidence& sitting, std::vector<std::string>& reasons) {
@@ -36,35 +43,49 @@ void add_broken_separation(const SittingEvidence& sitting, std::vector<std::stri
 
 void add_too_few(const ComparisonFinding& finding, std::vector<std::string>& reasons) {
   const WouldHaveBeenCaught& caught = finding.would_have_been_caught;
-  if (caught.needed <= caught.trials) return;
+  if (caught.needed <= caught.answers) return;
   reasons.push_back("too few answers: with " + counted(caught.trials, "trial") +
-                    " analysed, not even all answers alike would reach the level " + fixed(caught.level, 4));
+                    " analysed, not even all answers alike would reach the level " +
+                    text::fixed(caught.level, 4));
 }
 
 void add_identical_pairs_heard(const Findings& findings, std::vector<std::string>& reasons) {
-  for (const ComparisonFinding& control : findings.comparisons)
-    if (control.kind == Kind::identical_pair && is_heard(control, findings.level))
-      reasons.push_back("an identical pair was heard (" + control.title + ": " +
-                        tally_words(control.primary.tally) + ", " + p_words(control.primary.p) +
-                        "): something besides the cables told them apart");
+  for (const ComparisonFinding& control : findings.comparisons) {
+    if (control.kind != Kind::identical_pair || !is_heard(control, findings.level)) continue;
+    const std::string heard =
+        "an identical pair was heard (" + control.title + ": " + outcome_words(control) + ")";
+    reasons.push_back(control.verdict == Verdict::cannot_be_judged
+                          ? heard + " and could not itself be judged (" + listed(control.reasons) + ")"
+                          : heard + ": something besides the cables told them apart");
+  }
 }
 
 std::vector<std::string> known_differences_not_heard(const Findings& findings) {
   std::vector<std::string> reasons;
-  for (const ComparisonFinding& control : findings.comparisons)
-    if (control.kind == Kind::known_difference && control.verdict != Verdict::supported)
-      reasons.push_back("the known difference " + control.title + " was not heard (" +
-                        tally_words(control.primary.tally) + ", " + p_words(control.primary.p) + ")");
+  for (const ComparisonFinding& control : findings.comparisons) {
+    if (control.kind != Kind::known_difference || control.verdict == Verdict::supported) continue;
+    const std::string name = "the known difference " + control.title;
+    reasons.push_back(control.verdict == Verdict::cannot_be_judged
+                          ? name + " could not be judged (" + listed(control.reasons) + ")"
+                          : name + " was not heard (" + outcome_words(control) + ")");
+  }
   return reasons;
+}
+
+/// Why a result that reaches the level supports nothing all the same.
+std::vector<std::string> reasons_against_support(const Evidence& evidence) {
+  if (!evidence.ender_had_seen) return {};
+  return {"the plan was ended early by " + evidence.plan_ended_by +
+          ", who had seen both answers and order: it supports no finding"};
 }
 
 void judge_control(const Evidence& evidence, const Findings& findings, ComparisonFinding& control) {
   control.reasons = bars(evidence, findings, control);
-  if (!control.reasons.empty()) {
-    control.verdict = Verdict::cannot_be_judged;
-  } else {
-    control.verdict = is_heard(control, findings.level) ? Verdict::supported : Verdict::not_shown;
-  }
+  const bool heard = is_heard(control, findings.level);
+  if (control.reasons.empty() && heard) control.reasons = reasons_against_support(evidence);
+  control.verdict = !control.reasons.empty() ? Verdict::cannot_be_judged
+                    : heard                  ? Verdict::supported
+                                             : Verdict::not_shown;
 }
 
 void judge_claim(const Evidence& evidence, const Findings& findings, ComparisonFinding& claim) {
@@ -74,9 +95,7 @@ void judge_claim(const Evidence& evidence, const Findings& findings, ComparisonF
   }
   if (stats::reaches(*claim.p_adjusted, findings.level)) {
     claim.verdict = Verdict::supported;
-    if (evidence.ender_had_seen)
-      claim.reasons = {"the plan was ended early by " + evidence.plan_ended_by +
-                       ", who had seen both answers and order: it supports no finding"};
+    claim.reasons = reasons_against_support(evidence);
   } else {
     claim.verdict = Verdict::not_shown;
     if (evidence.plan.judging.known_difference_not_heard)
@@ -87,25 +106,25 @@ void judge_claim(const Evidence& evidence, const Findings& findings, ComparisonF
 
 }  // namespace
 
-double first_step_level(const plan::Plan& plan, Kind kind) {
-  return plan::level_of(plan) / (kind == Kind::claim ? plan::family_size(plan) : 1);
-}
-
-WouldHaveBeenCaught would_have_been_caught(const plan::Plan& plan, Kind kind, int analysed_trials) {
+WouldHaveBeenCaught would_have_been_caught(const plan::Plan& plan, Kind kind,
+                                           const std::vector<int>& answers_by_trial) {
   WouldHaveBeenCaught caught;
-  caught.trials = analysed_trials;
+  caught.trials = static_cast<int>(answers_by_trial.size());
+  caught.answers = std::accumulate(answers_by_trial.begin(), answers_by_trial.end(), 0);
   caught.level = first_step_level(plan, kind);
-  caught.needed = analysed_trials + 1;
-  if (analysed_trials == 0) return caught;
+  caught.needed = caught.answers + 1;
+  if (caught.trials == 0) return caught;
   // A two-sided test at a level supports one direction as a one-sided test at half of it.
   const bool has_right_answer = plan::protocol_of(plan).has_right_answer();
   const double one_sided_level = has_right_answer ? caught.level : caught.level / 2;
-  caught.needed = stats::minimum_correct(analysed_trials, one_sided_level, 0.5).value_or(caught.needed);
-  caught.share = stats::smallest_share_caught(analysed_trials, one_sided_level, 0.5, caught.probability);
-  if (caught.share && has_right_answer) caught.hearing_share = stats::share_heard(*caught.share, 0.5);
+  std::vector<stats::Split> alike;
+  for (const int answers : answers_by_trial) alike.push_back({answers, 0});
+  caught.needed = stats::redraw_minimum(alike, one_sided_level).value_or(caught.needed);
+  caught.share = stats::redraw_share_caught(answers_by_trial, one_sided_level, caught.probability);
+  if (caught.share && *caught.share >= 0.5 && has_right_answer)
+    caught.hearing_share = stats::share_heard(*caught.share, 0.5);
   if (const auto effect = typed_number("effect_share", plan.effect_share))
-    caught.probability_at_effect =
-        stats::power_of_trials(*effect, analysed_trials, one_sided_level, 0.5).power;
+    caught.probability_at_effect = stats::redraw_power(answers_by_trial, one_sided_level, *effect);
   return caught;
 }
 
@@ -131,13 +150,12 @@ std::vector<std::string> bars(const Evidence& evidence, const Findings& findings
 }
 
 void judge(const Evidence& evidence, Findings& findings) {
+  for (ComparisonFinding& finding : findings.comparisons)
+    if (finding.kind != Kind::claim) judge_control(evidence, findings, finding);
   std::vector<ComparisonFinding*> claims;
   std::vector<double> p;
   for (ComparisonFinding& finding : findings.comparisons) {
-    if (finding.kind != Kind::claim) {
-      judge_control(evidence, findings, finding);
-      continue;
-    }
+    if (finding.kind != Kind::claim) continue;
     finding.reasons = bars(evidence, findings, finding);
     claims.push_back(&finding);
     p.push_back(finding.reasons.empty() ? finding.primary.p : 1);

@@ -1,9 +1,13 @@
 #include <cmath>
 
+#include "findings/circuit/level.h"
+#include "findings/listening/listeners.h"
 #include "findings/listening/tally.h"
 #include "findings/words/cautions.h"
 #include "findings/words/numbers.h"
+#include "plan/requirement.h"
 #include "stats/level.h"
+#include "text/number.h"
 
 namespace findings {
 namespace {
@@ -49,21 +53,22 @@ void add_listeners(const Evidence& evidence, const ComparisonFinding& finding, W
   if (!finding.opposed) return;
   Words leaning;
   for (const ListenerResult& result : finding.listeners)
-    if (result.tested.tally.answers > 0)
+    if (leans(result, plan::level_of(evidence.plan)))
       leaning.push_back(evidence.plan.listeners.at(static_cast<std::size_t>(result.listener)) + " " +
                         tested_words(result.tested));
-  words.push_back("listeners steadily prefer opposite cables and cancel each other in the pooled test (for " +
-                  finding.first + ": " + listed(leaning) + ")");
+  words.push_back(std::string("listeners steadily prefer opposite cables") +
+                  (primary_listener(evidence.plan) ? "" : " and cancel each other in the pooled test") +
+                  " (for " + finding.first + ": " + listed(leaning) + ")");
 }
 
 void add_level(const Evidence& evidence, const ComparisonFinding& finding, Words& words) {
   const LevelFinding& level = finding.level;
   if (level.measured_db && level.predicted_as_set_db &&
-      std::abs(*level.measured_db - *level.predicted_as_set_db) > level.tolerance_db)
+      is_beyond(*level.measured_db - *level.predicted_as_set_db, level.tolerance_db))
     words.push_back("measured and predicted level are " +
-                    fixed(std::abs(*level.measured_db - *level.predicted_as_set_db), 2) +
+                    text::fixed(std::abs(*level.measured_db - *level.predicted_as_set_db), 2) +
                     " dB apart; the measured one governs");
-  if (level.drift_db && std::abs(*level.drift_db) > level.tolerance_db)
+  if (level.drift_db && is_beyond(*level.drift_db, level.tolerance_db))
     words.push_back("a level at the load's terminals drifted by " + signed_db(*level.drift_db) +
                     " from start to end of a sitting");
   if (evidence.plan.levels == "as connected") return;
@@ -89,14 +94,14 @@ void add_repeatability(const ComparisonFinding& finding, Words& words) {
     const double difference_ohm =
         std::abs(*finding.loop_resistance_second_ohm - *finding.loop_resistance_first_ohm);
     if (difference_ohm < *finding.loop_resistance_spread_ohm)
-      words.push_back("the loop resistances differ by " + fixed(1000 * difference_ohm, 1) +
+      words.push_back("the loop resistances differ by " + text::fixed(1000 * difference_ohm, 1) +
                       " mohm, less than the repeats of one cable (" +
-                      fixed(1000 * *finding.loop_resistance_spread_ohm, 1) + " mohm)");
+                      text::fixed(1000 * *finding.loop_resistance_spread_ohm, 1) + " mohm)");
   }
   const auto& measured = finding.measured;
   if (measured && measured->repeatability_db && std::abs(measured->largest_db) < *measured->repeatability_db)
     words.push_back("the measured responses differ by less than the repeats of one cable (" +
-                    fixed(*measured->repeatability_db, 2) + " dB)");
+                    text::fixed(*measured->repeatability_db, 2) + " dB)");
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include "findings/words/numbers.h"
 #include "findings/words/sitting_conditions.h"
 #include "plan/requirement.h"
+#include "text/number.h"
 
 namespace findings {
 namespace {
@@ -37,7 +38,8 @@ std::string levels_words(const plan::Plan& plan) {
   if (plan.levels != "trimmed") return "Levels as connected: differences in level belong to the question.";
   return "Levels trimmed in steps of " +
          (plan.volume_step_db.empty() ? "unknown size" : plan.volume_step_db + " dB") + ", weighting " +
-         std::string(weighting_of(plan).title) + "; tolerance " + fixed(level_tolerance_db(plan), 2) + " dB.";
+         std::string(weighting_of(plan).title) + "; tolerance " + text::fixed(level_tolerance_db(plan), 2) +
+         " dB.";
 }
 
 std::string seal_words(const Evidence& evidence) {

@@ -16,26 +16,19 @@ std::optional<double> typed_number(std::string_view field, std::string_view type
 /// The plan's tolerance for levels; 0.1 dB when none is given: a margin of common practice, no source.
 double level_tolerance_db(const plan::Plan& plan);
 
-/// `value` with so many digits after the point, never "-0.00".
-std::string fixed(double value, int decimals);
-
-/// The same with its sign: "+0.62 dB", "0.00 dB".
+/// "+0.62 dB", "0.00 dB".
 std::string signed_db(double value_db);
 
-/// "0.0384", "below 0.0001".
-std::string probability_words(double probability);
-
-/// "p 0.0384", "p below 0.0001".
+/// "p 0.0384", "p <0.0001".
 std::string p_words(double p);
 
 /// A share as per cent without needless digits: 0.95 is "95 %", 0.975 is "97.5 %".
 std::string percent(double share);
 
-/// The shortest text that reads back as `value`: "0.05".
-std::string plain(double value);
-
-/// A share rounded upwards to two decimals, so that "this or more" stays true.
-double rounded_up(double share);
+/// A share rounded upwards, so that "this or more" and "at most this" stay true; and downwards for "at least
+/// this". What lies within 1e-9 of a printed value is that value.
+double rounded_up(double share, int decimals = 2);
+double rounded_down(double share, int decimals = 2);
 
 /// "1 trial", "3 trials".
 std::string counted(int number, std::string_view singular);

@@ -6,6 +6,7 @@
 #include "findings/words/cautions.h"
 #include "findings/words/numbers.h"
 #include "stats/level.h"
+#include "text/number.h"
 
 namespace findings {
 namespace {
@@ -26,13 +27,13 @@ void add_seal(const Evidence& evidence, Words& words) {
 }
 
 void add_end(const Evidence& evidence, Words& words) {
+  if (!evidence.plan_ended_early) return;
   int planned = 0;
   int settled = 0;
   for (const SittingEvidence& sitting : evidence.sittings) {
     planned += sitting.planned_trials;
     settled += sitting.settled_trials;
   }
-  if (!evidence.plan_ended_early) return;
   words.push_back(
       "the plan was ended early by " + evidence.plan_ended_by + " (" + evidence.plan_end_reason +
       "): " + counted(planned, "trial") + " planned, " + std::to_string(settled) + " done" +
@@ -113,7 +114,7 @@ void add_pace(const Findings& findings, Words& words) {
   if (pace.overruns > 0)
     words.push_back(counted(pace.overruns, "presentation") + " began later than the plan's pace allows");
   if (pace.p && stats::reaches(*pace.p, findings.level))
-    words.push_back("a change of cable took " + fixed(std::abs(*pace.difference_s), 1) + " s " +
+    words.push_back("a change of cable took " + text::fixed(std::abs(*pace.difference_s), 1) + " s " +
                     (*pace.difference_s < 0 ? "less" : "longer") + " than the same cable again (" +
                     p_words(*pace.p) + "): the pace may have told them");
 }

@@ -4,6 +4,7 @@
 
 #include "findings/words/numbers.h"
 #include "stats/power.h"
+#include "text/number.h"
 
 namespace findings {
 namespace {
@@ -41,42 +42,44 @@ std::string test_words(const Findings& findings, const ComparisonFinding& findin
       std::string(", exact ") + (has_right_answer ? "one-sided " : "two-sided ") + p_words(finding.primary.p);
   if (finding.verdict == Verdict::cannot_be_judged) return text + ".";
   if (finding.p_adjusted)
-    text += ", " + probability_words(*finding.p_adjusted) + " after Holm over " +
-            counted(findings.family, "claim");
-  return text + " (level " + plain(findings.level) + ").";
+    text +=
+        ", " + text::p_value(*finding.p_adjusted) + " after Holm over " + counted(findings.family, "claim");
+  return text + " (level " + text::shortest(findings.level) + ").";
 }
 
 std::string limit_words(const Findings& findings, const ComparisonFinding& finding, bool has_right_answer) {
   const Limits& limits = finding.limits;
-  const std::string confidence = " One-sided " + percent(1 - findings.level);
-  const std::string share =
-      has_right_answer ? " limit of the share right: " : " limits of the share for " + finding.first + ": ";
+  const std::string confidence = percent(1 - findings.level);
+  const std::string lower = text::fixed(rounded_down(limits.lower), 2);
+  const std::string upper = text::fixed(rounded_up(limits.upper), 2);
   const std::string words =
       limits.treats_answers_as_independent ? " (treats all answers as independent)." : ".";
   if (!has_right_answer)
-    return confidence + share + fixed(limits.lower_one_sided, 2) + " and " +
-           fixed(limits.upper_one_sided, 2) + words;
-  if (finding.verdict == Verdict::supported)
-    return confidence + " lower" + share + fixed(limits.lower_one_sided, 2) + words;
-  return confidence + " upper" + share + fixed(limits.upper_one_sided, 2) + words;
+    return " Two-sided " + confidence + " interval of the share for " + finding.first + ": " + lower +
+           " to " + upper + words;
+  const bool supported = finding.verdict == Verdict::supported;
+  return " One-sided " + confidence + (supported ? " lower" : " upper") +
+         " limit of the share right: " + (supported ? lower : upper) + words;
 }
 
 std::string caught_words(const plan::Plan& plan, const ComparisonFinding& finding, bool has_right_answer) {
   const WouldHaveBeenCaught& caught = finding.would_have_been_caught;
   if (!caught.share) return "";
   const double share = rounded_up(*caught.share);
-  std::string text =
-      " Had the long-run share " + std::string(has_right_answer ? "right" : "for one cable") + " been " +
-      fixed(share, 2) + " or more, sittings like these (" + counted(caught.trials, "trial") + ", level " +
-      fixed(caught.level, 4) + (finding.kind == Kind::claim ? " after Holm" : "") +
-      (finding.limits.treats_answers_as_independent ? ", listeners answering alike" : "") +
-      ") would have supported it at least " + fixed(100 * caught.probability, 0) + " times in 100.";
+  const bool alike = caught.answers > caught.trials;
+  std::string text = " Had the long-run share " + std::string(has_right_answer ? "right" : "for one cable") +
+                     " been " + text::fixed(share, 2) + " or more, sittings like these (" +
+                     counted(caught.trials, "trial") +
+                     (alike ? " with " + counted(caught.answers, "answer") : "") + ", level " +
+                     text::fixed(caught.level, 4) + (finding.kind == Kind::claim ? " after Holm" : "") +
+                     (alike ? ", listeners answering alike" : "") + ") would have supported it at least " +
+                     text::fixed(100 * caught.probability, 0) + " times in 100.";
   if (caught.hearing_share)
-    text += " Right in " + fixed(share, 2) + " means hearing it in about " +
-            fixed(stats::share_heard(share, 0.5), 2) + " of trials and guessing the rest.";
+    text += " Right in " + text::fixed(share, 2) + " means hearing it in about " +
+            text::fixed(stats::share_heard(share, 0.5), 2) + " of trials and guessing the rest.";
   if (caught.probability_at_effect)
     text += " At the share worth finding, " + plan.effect_share + ": " +
-            fixed(std::floor(100 * *caught.probability_at_effect), 0) + " times in 100.";
+            text::fixed(std::floor(100 * *caught.probability_at_effect), 0) + " times in 100.";
   return text;
 }
 
@@ -111,7 +114,7 @@ std::string sentence_of(const Evidence& evidence, const Findings& findings,
 
 std::string level_sentence_of(const ComparisonFinding& finding) {
   const LevelFinding& level = finding.level;
-  const std::string tolerance = fixed(level.tolerance_db, 2) + " dB";
+  const std::string tolerance = text::fixed(level.tolerance_db, 2) + " dB";
   const std::string predicted =
       level.predicted_as_set_db
           ? " Predicted with the trims as set: " + signed_db(*level.predicted_as_set_db) + " (" +
@@ -135,16 +138,17 @@ std::string response_sentence_of(const ComparisonFinding& finding) {
     text = "With the trims as set the response still differs by up to " + signed_db(residual->largest_db) +
            " at " + frequency_words(residual->frequency_of_largest_hz) + ", as the circuit predicts (" +
            signed_db(residual->minimum_db) + " to " + signed_db(residual->maximum_db) + ", r.m.s. " +
-           fixed(residual->rms_db, 2) + " dB, " + frequency_words(residual->low_hz) + " to " +
+           text::fixed(residual->rms_db, 2) + " dB, " + frequency_words(residual->low_hz) + " to " +
            frequency_words(residual->high_hz) + ").";
   if (const auto& measured = finding.measured) {
     text += (text.empty() ? "" : " ");
     text += "Measured, nothing trimmed: up to " + signed_db(measured->largest_db) + " at " +
-            frequency_words(measured->frequency_of_largest_hz) + ", r.m.s. " + fixed(measured->rms_db, 2) +
-            " dB, " + frequency_words(measured->low_hz) + " to " + frequency_words(measured->high_hz);
-    text += measured->repeatability_db
-                ? "; repeats of one cable differ by up to " + fixed(*measured->repeatability_db, 2) + " dB."
-                : "; measured once, repeatability unknown.";
+            frequency_words(measured->frequency_of_largest_hz) + ", r.m.s. " +
+            text::fixed(measured->rms_db, 2) + " dB, " + frequency_words(measured->low_hz) + " to " +
+            frequency_words(measured->high_hz);
+    text += measured->repeatability_db ? "; repeats of one cable differ by up to " +
+                                             text::fixed(*measured->repeatability_db, 2) + " dB."
+                                       : "; measured once, repeatability unknown.";
   }
   return text;
 }

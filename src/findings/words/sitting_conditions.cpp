@@ -73,12 +73,12 @@ void add_trials(const plan::Plan& plan, const std::vector<const TrialEvidence*>&
     if (trial->fate == Fate::late_spoiled)
       sentences.add(name + " spoiled after its answers were in, counted as answered: " + trial->spoil_words +
                     ".");
-    for (const int listener : trial->missing)
-      sentences.add(name + ": no answer by " + plan.listeners.at(static_cast<std::size_t>(listener)) + ".");
-    for (const auto& [listener, answer] : trial->first_answers)
-      if (const auto last = trial->answers.find(listener);
-          last != trial->answers.end() && last->second != answer)
-        ++corrections;
+    for (const int listener : trial->missing) {
+      const std::string& who = plan.listeners.at(static_cast<std::size_t>(listener));
+      sentences.add(name + (trial->was_withdrawn(listener) ? ": answer of " + who + " withdrawn."
+                                                           : ": no answer by " + who + "."));
+    }
+    for (const auto& [listener, answer] : trial->first_answers) corrections += trial->was_corrected(listener);
   }
   if (corrections > 0)
     sentences.add(counted(corrections, "answer") +

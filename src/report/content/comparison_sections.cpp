@@ -1,6 +1,7 @@
 #include <cmath>
 #include <map>
 
+#include "findings/words/numbers.h"
 #include "report/content/sections.h"
 #include "report/content/words.h"
 #include "text/number.h"
@@ -17,6 +18,7 @@ std::string score_title(const Plan& plan) { return capitalised(plan::protocol_of
 Facts counts(const Plan& plan, const Findings& findings, const ComparisonFinding& finding) {
   const bool one_sided = plan::protocol_of(plan).has_right_answer();
   const std::string confidence = confidence_of(findings.level);
+  const std::string sides = one_sided ? "one-sided " : "two-sided ";
   const std::string note =
       finding.limits.treats_answers_as_independent ? " (treats all answers as independent)" : "";
   Facts facts;
@@ -33,8 +35,8 @@ Facts counts(const Plan& plan, const Findings& findings, const ComparisonFinding
     add("Adjusted p",
         text::p_value(*finding.p_adjusted) + " (Holm, family of " + std::to_string(findings.family) + ")");
   if (tally.answers > 0) {
-    add("Lower limit, one-sided " + confidence, percent(finding.limits.lower_one_sided) + note);
-    add("Upper limit, one-sided " + confidence, percent(finding.limits.upper_one_sided) + note);
+    add("Lower limit, " + sides + confidence, lower_percent(finding.limits) + note);
+    add("Upper limit, " + sides + confidence, upper_percent(finding.limits) + note);
   }
   add("Trials analysed", std::to_string(tally.trials));
   add("Missing answers", std::to_string(finding.missing));
@@ -47,7 +49,7 @@ Facts counts(const Plan& plan, const Findings& findings, const ComparisonFinding
 }
 
 /// Rounded up, so that the share printed is not smaller than the one that would have been caught.
-std::string rounded_up(double share) { return text::fixed(std::ceil(share * 1000 - 1e-9) / 1000, 3); }
+std::string share_words(double share) { return text::fixed(findings::rounded_up(share, 3), 3); }
 
 Facts caught_facts(const Plan& plan, const findings::WouldHaveBeenCaught& caught) {
   const std::string often = text::fixed(100 * caught.probability, 0) + " times in 100";
@@ -57,12 +59,13 @@ Facts caught_facts(const Plan& plan, const findings::WouldHaveBeenCaught& caught
   };
   add("Trials analysed, level of the first step",
       std::to_string(caught.trials) + ", " + text::significant(caught.level, 3));
-  add("Needed where all listeners answer alike",
-      caught.needed <= caught.trials ? std::to_string(caught.needed) + " of " + std::to_string(caught.trials)
-                                     : "more than there were");
+  add(caught.answers > caught.trials ? "Answers needed, all of a trial alike" : "Answers needed",
+      caught.needed <= caught.answers
+          ? std::to_string(caught.needed) + " of " + std::to_string(caught.answers)
+          : "more than there were");
   add("Long-run share caught " + often,
-      caught.share ? rounded_up(*caught.share) + " or more" : "none, however high");
-  if (caught.hearing_share) add("that is, heard in this part of trials", rounded_up(*caught.hearing_share));
+      caught.share ? share_words(*caught.share) + " or more" : "none, however high");
+  if (caught.hearing_share) add("that is, heard in this part of trials", share_words(*caught.hearing_share));
   if (caught.probability_at_effect)
     add("At the share worth finding, " + plan.effect_share,
         "supported " + text::fixed(std::floor(100 * *caught.probability_at_effect), 0) + " times in 100");
@@ -72,8 +75,8 @@ Facts caught_facts(const Plan& plan, const findings::WouldHaveBeenCaught& caught
 Table listener_table(const Plan& plan, const Findings& findings, const ComparisonFinding& finding) {
   const bool right = plan::protocol_of(plan).has_right_answer();
   const std::string confidence = confidence_of(findings.level);
-  Table table{"Each listener: exact p, adjusted in the family of tests per listener, one-sided limits at " +
-                  confidence,
+  Table table{"Each listener: exact p, adjusted in the family of tests per listener, " +
+                  std::string(right ? "one-sided limits at " : "two-sided interval at ") + confidence,
               {{"Listener"},
                {score_title(plan), true},
                {"Share", true},
@@ -88,8 +91,8 @@ Table listener_table(const Plan& plan, const Findings& findings, const Compariso
     const bool any = one.tested.tally.answers > 0;
     table.rows.push_back({listener_of(plan, one.listener), score_of(one.tested.tally),
                           any ? percent(one.limits.share) : "\u2013", text::p_value(one.tested.p),
-                          text::p_value(one.p_adjusted), any ? percent(one.limits.lower_one_sided) : "\u2013",
-                          any ? percent(one.limits.upper_one_sided) : "\u2013"});
+                          text::p_value(one.p_adjusted), any ? lower_percent(one.limits) : "\u2013",
+                          any ? upper_percent(one.limits) : "\u2013"});
     if (!right) table.rows.back().push_back(one.sign_test_p ? text::p_value(*one.sign_test_p) : "\u2013");
   }
   return table;
@@ -214,8 +217,8 @@ std::vector<Section> comparison_sections(const findings::Evidence& evidence, con
   if (!finding.listeners.empty()) {
     Section listeners{4, id + "-listeners", "Listeners", {listener_table(plan, findings, finding)}};
     if (finding.opposed)
-      listeners.blocks.push_back(
-          Paragraph{"Listeners steadily prefer opposite cables; pooled, they cancel."});
+      listeners.blocks.push_back(Paragraph{std::string("Listeners steadily prefer opposite cables") +
+                                           (plan.primary_test == "pooled" ? "; pooled, they cancel." : ".")});
     sections.push_back(std::move(listeners));
   }
   if (finding.agreement)

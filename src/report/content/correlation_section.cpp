@@ -6,8 +6,9 @@ namespace report {
 namespace {
 
 std::string needed_words(const findings::Correlation& correlation) {
-  if (correlation.rho_needed) return text::fixed(*correlation.rho_needed, 3);
-  return correlation.permuted_by_cable ? "not computed" : "cannot reach it";
+  if (correlation.rho_needed)
+    return (correlation.rho_needed_is_exact ? "" : "about ") + text::fixed(*correlation.rho_needed, 3);
+  return correlation.smallest_attainable_p ? "cannot reach it" : "not computed";
 }
 
 std::vector<std::string> row_of(const findings::Correlation& correlation) {
@@ -53,7 +54,7 @@ Section correlation_section(const findings::Findings& findings) {
   for (const auto& correlation : findings.correlations) {
     if (!correlation.sentence.empty()) section.blocks.push_back(Paragraph{correlation.sentence});
     if (correlation.smallest_attainable_p)
-      section.blocks.push_back(Paragraph{"The smallest p that so many comparisons can give is " +
+      section.blocks.push_back(Paragraph{"The smallest p that these values can give is " +
                                          text::p_value(*correlation.smallest_attainable_p) + "."});
     section.blocks.push_back(
         correlation_figure(findings, correlation, "correlation-" + std::to_string(++number)));

@@ -106,14 +106,14 @@ Table overview(const Evidence& evidence, const Findings& findings, const Some& s
   const bool right = plan::protocol_of(evidence.plan).has_right_answer();
   Table table;
   table.caption = std::string(in_family ? "Claims" : "Controls, in no family") + ". p: exact, " +
-                  (right ? "one-sided" : "two-sided") + "; limit: one-sided, " +
+                  (right ? "one-sided; limit: one-sided, " : "two-sided; interval: two-sided, ") +
                   confidence_of(findings.level) + "; level: second less first";
   table.columns = {{"Comparison"},
                    {"Finding"},
                    {capitalised(plan::protocol_of(evidence.plan).score_word()), true},
                    {"Exact p", true}};
   if (in_family) table.columns.push_back({"Adjusted p", true});
-  table.columns.push_back({right ? "Share right" : "Share, limits", true});
+  table.columns.push_back({right ? "Share right" : "Share, interval", true});
   table.columns.push_back({"Level"});
   for (const ComparisonFinding* finding : some) {
     std::vector<std::string> row = {finding->title, marked_verdict(evidence.plan, finding->verdict),

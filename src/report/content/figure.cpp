@@ -34,11 +34,11 @@ void draw_share(SvgChart& chart, const plan::Plan& plan, const ComparisonFinding
   const bool two_sided = !plan::protocol_of(plan).has_right_answer();
   const bool to_lower = two_sided || finding.verdict == Verdict::supported;
   const bool to_upper = two_sided || finding.verdict != Verdict::supported;
-  chart.interval(row, to_lower ? limits.lower_one_sided : limits.share,
-                 to_upper ? limits.upper_one_sided : limits.share, to_lower, to_upper, Series::first);
+  chart.interval(row, to_lower ? limits.lower : limits.share, to_upper ? limits.upper : limits.share,
+                 to_lower, to_upper, Series::first);
   const auto& caught = finding.would_have_been_caught;
-  if (caught.trials > 0 && caught.needed <= caught.trials)
-    chart.marker({static_cast<double>(caught.needed) / caught.trials, row + 0.2}, Mark::triangle,
+  if (caught.answers > 0 && caught.needed <= caught.answers)
+    chart.marker({static_cast<double>(caught.needed) / caught.answers, row + 0.2}, Mark::triangle,
                  Series::second);
   chart.marker({limits.share, row}, mark_of(finding.verdict), Series::first);
 }
@@ -83,9 +83,9 @@ Figure shares_figure(const findings::Evidence& evidence, const findings::Finding
   std::string caption = "Filled disc: supported; ring: not shown; cross: cannot be judged. ";
   caption += right ? "The line leads to the one-sided " + confidence_of(findings.level) +
                          " limit, the lower one where supported, else the upper one. "
-                   : "The line leads to the two one-sided " + confidence_of(findings.level) + " limits. ";
+                   : "The line is the two-sided " + confidence_of(findings.level) + " interval. ";
   caption +=
-      "Dotted: chance. Triangle: what was needed at the family's first step where all listeners answer "
+      "Dotted: chance. Triangle: what was needed at the family's first step where all answers of a trial are "
       "alike.";
   return {chart.svg(), caption};
 }

@@ -115,19 +115,26 @@ std::string spoiled_words(const findings::TrialEvidence& trial) {
   return "";
 }
 
+std::string correction_words(const plan::Plan& plan, const findings::TrialEvidence& trial, int listener) {
+  const std::string& who = listener_of(plan, listener);
+  const auto why = trial.corrections.find(listener);
+  return (trial.was_withdrawn(listener) ? "answer of " + who + " withdrawn" : "answer corrected by " + who) +
+         (why == trial.corrections.end() || why->second.empty() ? "" : ": " + why->second);
+}
+
 /// What happened to a trial besides being played and answered.
 std::vector<std::string> irregularities(const plan::Plan& plan, const findings::TrialEvidence& trial) {
   std::vector<std::string> words;
   if (const std::string spoiled = spoiled_words(trial); !spoiled.empty()) words.push_back(spoiled);
-  for (const int listener : trial.missing) words.push_back("no answer by " + listener_of(plan, listener));
+  for (const int listener : trial.missing)
+    if (!trial.was_withdrawn(listener)) words.push_back("no answer by " + listener_of(plan, listener));
   for (const auto& [listener, first] : trial.first_answers)
-    if (const auto last = trial.answers.find(listener); last != trial.answers.end() && last->second != first)
-      words.push_back("answer corrected by " + listener_of(plan, listener));
+    if (trial.was_corrected(listener)) words.push_back(correction_words(plan, trial, listener));
   return words;
 }
 
 Table irregular_table(const Evidence& evidence) {
-  Table table{"Trials that were spoiled, left without an answer, or corrected",
+  Table table{"Trials that were spoiled, left without an answer, corrected or withdrawn",
               {{"Sitting", true}, {"Trial", true}, {"What happened"}},
               {},
               {}};

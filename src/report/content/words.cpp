@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "findings/words/numbers.h"
 #include "text/number.h"
 #include "text/quantity.h"
 #include "text/utf8.h"
@@ -37,6 +38,14 @@ std::string score_and_p(const findings::Tested& tested) {
 
 std::string percent(double share) { return text::fixed(100 * share, 1) + " %"; }
 
+std::string lower_percent(const findings::Limits& limits) {
+  return percent(findings::rounded_down(limits.lower, 3));
+}
+
+std::string upper_percent(const findings::Limits& limits) {
+  return percent(findings::rounded_up(limits.upper, 3));
+}
+
 std::string number_words(double value, int decimals) {
   std::string number = text::fixed(value, decimals);
   return number.starts_with('-') ? "\u2212" + number.substr(1) : number;
@@ -68,10 +77,11 @@ std::string confidence_of(double level) {
 
 std::string limit_words(const plan::Plan& plan, const findings::ComparisonFinding& finding) {
   if (finding.primary.tally.answers == 0) return "\u2013";
-  const std::string lower = percent(finding.limits.lower_one_sided),
-                    upper = percent(finding.limits.upper_one_sided);
-  if (!plan::protocol_of(plan).has_right_answer()) return lower + " / " + upper;
-  return finding.verdict == findings::Verdict::supported ? "at least " + lower : "at most " + upper;
+  const std::string upper = upper_percent(finding.limits);
+  if (!plan::protocol_of(plan).has_right_answer())
+    return text::fixed(100 * findings::rounded_down(finding.limits.lower, 3), 1) + " to " + upper;
+  return finding.verdict == findings::Verdict::supported ? "at least " + lower_percent(finding.limits)
+                                                         : "at most " + upper;
 }
 
 std::string listed(const std::vector<std::string>& items) {

@@ -25,6 +25,10 @@ std::string score_and_p(const findings::Tested& tested);
 /// "75.0 %".
 std::string percent(double share);
 
+/// The limits beside a share, rounded outwards so that they claim no more than they should.
+std::string lower_percent(const findings::Limits& limits);
+std::string upper_percent(const findings::Limits& limits);
+
 /// A number with `decimals` digits and a true minus sign.
 std::string number_words(double value, int decimals);
 
@@ -43,8 +47,8 @@ std::string ohm_or_unknown(const std::optional<double>& resistance_ohm);
 /// "95 %" for a level of 0.05.
 std::string confidence_of(double level);
 
-/// The limit that belongs to the verdict: "at least 51.6 %" when supported, else "at most 90.1 %"; both when no answer
-/// can be right.
+/// The limit that belongs to the verdict: "at least 51.5 %" when supported, else "at most 91.0 %"; where no
+/// answer can be right, the interval: "47.6 to 92.8 %".
 std::string limit_words(const plan::Plan& plan, const findings::ComparisonFinding& finding);
 
 /// "one", "one and two", "one, two and three".

@@ -20,10 +20,13 @@ Dictionary tested_rows(const std::string& path, const std::string& type, const s
 
 Dictionary limit_rows(const std::string& path) {
   return {
-      {path, "object", "", "", "share with its exact limits (Clopper-Pearson)"},
+      {path, "object", "", "",
+       "share with its exact limits (Clopper-Pearson): where an answer can be right, each one-sided at 1 - "
+       "`level`; "
+       "else both together the two-sided interval at 1 - `level`"},
       {path + ".share", "number", "", "0 to 1", "score over answers"},
-      {path + ".lower_one_sided", "number", "", "0 to 1", "one-sided lower limit at 1 - `level`"},
-      {path + ".upper_one_sided", "number", "", "0 to 1", "one-sided upper limit at 1 - `level`"},
+      {path + ".lower", "number", "", "0 to 1", "lower limit"},
+      {path + ".upper", "number", "", "0 to 1", "upper limit"},
       {path + ".treats_answers_as_independent", "boolean", "", "",
        "true where several listeners were pooled"},
   };
@@ -34,13 +37,16 @@ Dictionary caught_rows() {
   return {
       {path, "object", "", "", "what sittings like these would have supported"},
       {path + ".trials", "integer", "", "0 or more", "trials analysed"},
+      {path + ".answers", "integer", "", "0 or more",
+       "answers in them; those of one trial are taken as alike"},
       {path + ".level", "number", "", "above 0, below 1", "level of the family's first step"},
-      {path + ".needed_trials", "integer", "", "1 or more",
-       "trials that had to score where all answer alike; trials + 1 if none would do"},
+      {path + ".needed_answers", "integer", "", "1 or more",
+       "answers that had to score; answers + 1 if none would do"},
       {path + ".probability", "number", "", "0 to 1", "how often it would have been supported"},
       {path + ".share", "number or null", "", "0 to 1", "smallest long-run share caught that often"},
       {path + ".hearing_share", "number or null", "", "0 to 1",
-       "that share as the part of trials heard, the rest guessed"},
+       "that share as the part of trials heard, the rest guessed; null below 1/2 and where no answer can be "
+       "right"},
       {path + ".probability_at_effect", "number or null", "", "0 to 1",
        "probability of support at `plan.effect_share`"},
   };
@@ -95,7 +101,12 @@ Dictionary trial_rows() {
       {"comparisons[].trials[].first_answers", "list of object", "", "", "answers as first given"},
       {"comparisons[].trials[].first_answers[].listener", "string", "", "", "by whom"},
       {"comparisons[].trials[].first_answers[].answer", "string", "", "", "the answer"},
-      {"comparisons[].trials[].missing", "list of string", "", "", "who attended and gave no answer"},
+      {"comparisons[].trials[].corrections", "list of object", "", "",
+       "why answers were changed, where it was said"},
+      {"comparisons[].trials[].corrections[].listener", "string", "", "", "whose answer"},
+      {"comparisons[].trials[].corrections[].words", "string", "", "", "why"},
+      {"comparisons[].trials[].missing", "list of string", "", "",
+       "who attended and gave no answer, or withdrew it"},
       {"comparisons[].trials[].started_s", "list of number or null", "s", "",
        "start of each presentation, within the sitting"},
   };

@@ -18,15 +18,16 @@ json tested_json(const findings::Tested& tested) {
 
 json limits_json(const findings::Limits& limits) {
   return {{"share", limits.share},
-          {"lower_one_sided", limits.lower_one_sided},
-          {"upper_one_sided", limits.upper_one_sided},
+          {"lower", limits.lower},
+          {"upper", limits.upper},
           {"treats_answers_as_independent", limits.treats_answers_as_independent}};
 }
 
 json caught_json(const findings::WouldHaveBeenCaught& caught) {
   return {{"trials", caught.trials},
+          {"answers", caught.answers},
           {"level", caught.level},
-          {"needed_trials", caught.needed},
+          {"needed_answers", caught.needed},
           {"probability", caught.probability},
           {"share", or_null(caught.share)},
           {"hearing_share", or_null(caught.hearing_share)},
@@ -125,7 +126,9 @@ json answers_json(const plan::Plan& plan, const std::map<int, int>& answers) {
 }
 
 json trial_json(const plan::Plan& plan, const findings::TrialEvidence& trial) {
-  json missing = json::array(), started = json::array();
+  json corrections = json::array(), missing = json::array(), started = json::array();
+  for (const auto& [listener, words] : trial.corrections)
+    corrections.push_back({{"listener", listener_of(plan, listener)}, {"words", words}});
   for (const int listener : trial.missing) missing.push_back(listener_of(plan, listener));
   for (const auto& start : trial.started_s) started.push_back(or_null(start));
   return {{"sitting", trial.sitting},
@@ -136,6 +139,7 @@ json trial_json(const plan::Plan& plan, const findings::TrialEvidence& trial) {
           {"sides", trial.sides},
           {"answers", answers_json(plan, trial.answers)},
           {"first_answers", answers_json(plan, trial.first_answers)},
+          {"corrections", corrections},
           {"missing", missing},
           {"started_s", started}};
 }

@@ -119,6 +119,7 @@ json correlation_json(const findings::Correlation& correlation) {
           {"p_standard_error", or_null(correlation.p_standard_error)},
           {"smallest_attainable_p", or_null(correlation.smallest_attainable_p)},
           {"rho_needed", or_null(correlation.rho_needed)},
+          {"rho_needed_is_exact", correlation.rho_needed_is_exact},
           {"permuted_by_cable", correlation.permuted_by_cable},
           {"unequal_trials", correlation.unequal_trials},
           {"sentence", correlation.sentence}};

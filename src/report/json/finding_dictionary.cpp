@@ -73,14 +73,19 @@ Dictionary correlation_rows() {
       {path + "[].x", "list of number", "as in `measure`", "", "differences"},
       {path + "[].y", "list of number", "", "0 to 1", "outcomes"},
       {path + "[].rho", "number or null", "", "-1 to 1",
-       "Spearman's rank correlation; null when one side is constant"},
+       "Spearman's rank correlation; null when one side is constant or fewer than two comparisons are left"},
       {path + "[].p", "number", "", "0 to 1", "two-sided permutation p"},
       {path + "[].p_adjusted", "number", "", "0 to 1", "Benjamini-Hochberg over the list"},
       {path + "[].p_standard_error", "number or null", "", "0 or more", "of `p`, when simulated"},
       {path + "[].smallest_attainable_p", "number or null", "", "0 to 1",
-       "smallest p that so many comparisons can give"},
+       "smallest p that these values can give; null without `rho`, and not computed among more than 8 "
+       "cables"},
       {path + "[].rho_needed", "number or null", "", "0 to 1",
-       "size needed at the list's first step; null: cannot reach it"},
+       "size needed at the list's first step; null: cannot reach it where `smallest_attainable_p` is a "
+       "number, else "
+       "not computed"},
+      {path + "[].rho_needed_is_exact", "boolean", "", "",
+       "false: approximation by Student's t for untied values, beyond 12 comparisons"},
       {path + "[].permuted_by_cable", "boolean", "", "",
        "comparisons share cables: permuted among the cables"},
       {path + "[].unequal_trials", "boolean", "", "", "comparisons had unequal numbers of trials"},
