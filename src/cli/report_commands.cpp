@@ -49,13 +49,16 @@ void add_check(CLI::App& program, Console& console) {
     console.out << sources
                 << (sources == 1 ? " imported file fits its checksum\n"
                                  : " imported files fit their checksums\n");
-    if (desk::check_campaign(*campaign).empty()) console.out << "no plan is sealed in this campaign\n";
-    for (const desk::Checked& checked : desk::check_campaign(*campaign)) {
+    const std::vector<desk::Checked> plans = desk::check_campaign(*campaign);
+    if (plans.empty()) console.out << "no plan is sealed in this campaign\n";
+    for (const desk::Checked& checked : plans) {
       console.out << "plan \"" << checked.plan << "\": commitment " << checked.commitment_hex << ", "
                   << checked.sittings << (checked.sittings == 1 ? " sitting, " : " sittings, ")
                   << checked.events << " events, "
                   << (checked.unsealed ? "tags checked against the order" : "sealed: tags not checked")
                   << ", " << (checked.faults.empty() ? "everything fits" : "NOT whole") << "\n";
+      for (std::size_t i = 0; i < checked.heads_hex.size(); ++i)
+        console.out << "  chain head of sitting " << i + 1 << ": " << checked.heads_hex[i] << "\n";
       for (const std::string& fault : checked.faults) console.err << fault << "\n";
       whole = whole && checked.faults.empty();
     }

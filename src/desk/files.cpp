@@ -50,7 +50,9 @@ bool is_campaign(const std::filesystem::path& file) {
 }  // namespace
 
 std::string read_file(const std::filesystem::path& file) {
-  if (std::filesystem::is_directory(file)) throw text::BadInput(file.string() + " is a folder; name a file");
+  std::error_code ignored;
+  if (std::filesystem::is_directory(file, ignored))
+    throw text::BadInput(file.string() + " is a folder; name a file");
   std::ifstream stream(file, std::ios::binary);
   if (!stream) throw text::BadInput("cannot read " + file.string() + ": " + std::strerror(errno));
   std::string content{std::istreambuf_iterator<char>(stream), {}};
@@ -62,20 +64,20 @@ void write_file(const std::filesystem::path& named, const std::string& content, 
   std::error_code no_such_file;
   const auto resolved = std::filesystem::canonical(named, no_such_file);
   const std::filesystem::path file = no_such_file ? named : resolved;
-  if (std::filesystem::exists(file) && !std::filesystem::is_regular_file(file)) {
-    if (std::filesystem::is_directory(file))
-      throw text::BadInput(named.string() + " is a folder; name a file");
-    return write_all(file, content, file, O_WRONLY);
-  }
-  if (std::filesystem::exists(file)) {
+  std::error_code ignored;
+  const auto status = std::filesystem::status(file, ignored);
+  if (std::filesystem::is_directory(status))
+    throw text::BadInput(named.string() + " is a folder; name a file");
+  if (std::filesystem::is_other(status)) return write_all(file, content, file, O_WRONLY);
+  if (std::filesystem::exists(status)) {
     if (is_campaign(file)) throw text::BadInput(named.string() + " is a campaign; it is never written over");
     if (!replace && read_file(file) != content)
       throw text::BadInput(named.string() +
                            " exists already and holds something else\n"
                            "choose another name, or say --replace");
   }
-  const std::filesystem::path partial = file.string() + ".partial";
-  write_all(partial, content, named, O_WRONLY | O_CREAT | O_TRUNC);
+  const std::filesystem::path partial = file.string() + ".partial-" + std::to_string(::getpid());
+  write_all(partial, content, named, O_WRONLY | O_CREAT | O_EXCL);
   if (::rename(partial.c_str(), file.c_str()) != 0) refuse_writing(named, partial);
 }
 

@@ -69,14 +69,13 @@ TerminalLevels parse_levels(std::string_view content, const std::string& name) {
   if (header && !scale)
     table.problems.add(header->place, "column \"" + header->text + "\" names no unit of a level",
                        "write level_dBV, level_dBu, level_V or level_dB");
-  Form form(std::move(table), {"tag", "channel", "when", header ? header->text : "level_dBV"}, {"note"});
+  Form form(std::move(table), {"tag", "channel", "when", header ? header->text : "level_dBV"}, {});
   std::vector<TerminalLevel> levels;
   std::map<std::tuple<std::string, std::string, std::string>, int> first_lines;
   for (const text::Row& row : form.rows()) {
+    if (form.text(row, header->text).empty()) continue;
     TerminalLevel level;
     take_names(level, form, row);
-    level.level_place = form.place(row, header->text);
-    level.as_typed = form.text(row, header->text);
     level.level_db = level_in(*form.cell(row, header->text), *scale, form.problems()).value_or(0);
     const auto [first, added] =
         first_lines.emplace(std::tuple(level.tag, level.channel, level.moment), row.line);

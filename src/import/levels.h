@@ -15,9 +15,7 @@ struct TerminalLevel {
   std::string channel;   ///< "left", "right" or "mono"
   std::string moment;    ///< "start" or "end"
   double level_db = 0;   ///< dB in the unit of the table
-  std::string as_typed;  ///< the number as it stands in the table
   text::Place tag_place;
-  text::Place level_place;
 };
 
 struct TerminalLevels {
@@ -28,7 +26,7 @@ struct TerminalLevels {
 
 /// Reads levels at the loudspeaker terminals: columns `tag`, `channel` (left, right, mono), `when` (start,
 /// end), one of `level_dB`, `level_dBV`, `level_dBu`, `level_V` (or mV; kept as 20 log10 of the volts, in
-/// dBV), and where wanted `note`.
+/// dBV). A row whose level is empty was not measured yet and is left out.
 /// @throws BadInput  with everything wrong, a tag that is not three digits and a level given twice
 ///         included.
 TerminalLevels parse_levels(std::string_view content, const std::string& name);

@@ -8,7 +8,7 @@ namespace imported {
 
 Manifest parse_manifest(std::string_view content, const std::string& name) {
   Form form(text::parse_table(content, name), {"file"},
-            {"cable", "rig", "piece", "condition", "repeat", "note"});
+            {"cable", "rig", "piece", "condition", "repeat"});
   std::vector<ManifestEntry> entries;
   std::map<std::string, int> first_lines;
   for (const text::Row& row : form.rows()) {

@@ -55,13 +55,12 @@ void refuse_mixture(const std::vector<KeyedTime>& times, text::Problems& problem
 }  // namespace
 
 KeyedTimes parse_times(std::string_view content, const std::string& name) {
-  Form form(text::parse_table(content, name), {"trial", "presentation", "started"}, {"note"});
+  Form form(text::parse_table(content, name), {"trial", "presentation", "started"}, {});
   std::vector<KeyedTime> times;
   std::map<std::pair<int, int>, int> first_lines;
   for (const text::Row& row : form.rows()) {
     KeyedTime time;
     time.trial_place = form.place(row, "trial");
-    time.presentation_place = form.place(row, "presentation");
     time.started_place = form.place(row, "started");
     const auto trial = form.count(row, "trial");
     const auto presentation = form.count(row, "presentation");
@@ -95,7 +94,6 @@ KeyedSpoilings parse_spoilings(std::string_view content, const std::string& name
   for (const text::Row& row : form.rows()) {
     KeyedSpoiling spoiling;
     spoiling.trial_place = form.place(row, "trial");
-    spoiling.by_place = form.place(row, "by");
     spoiling.reason_place = form.place(row, "reason");
     const auto trial = form.count(row, "trial");
     spoiling.by = people.empty() ? form.name(row, "by") : form.choice(row, "by", people).value_or("");

@@ -19,7 +19,6 @@ struct KeyedTime {
   std::optional<text::TimePoint> moment;            ///< when the sheet has date and offset (RFC 3339)
   std::optional<std::chrono::seconds> time_of_day;  ///< when it has a clock time only, since midnight
   text::Place trial_place;
-  text::Place presentation_place;
   text::Place started_place;
 };
 
@@ -29,7 +28,7 @@ struct KeyedTimes {
 };
 
 /// Reads the helper's times: columns `trial`, `presentation`, `started` (HH:MM:SS or RFC 3339, the same
-/// throughout) and where wanted `note`. A row whose time is empty was not written down and is left out.
+/// throughout). A row whose time is empty was not written down and is left out.
 /// @throws BadInput  with everything wrong, a presentation given twice included.
 KeyedTimes parse_times(std::string_view content, const std::string& name);
 
@@ -40,7 +39,6 @@ struct KeyedSpoiling {
   std::string reason;  ///< spelled as in `reasons`
   std::string words;
   text::Place trial_place;
-  text::Place by_place;
   text::Place reason_place;
 };
 

@@ -1,6 +1,7 @@
 #include "plan/plan.h"
 
 #include <algorithm>
+#include <optional>
 #include <set>
 #include <stdexcept>
 
@@ -20,27 +21,25 @@ std::string title_of(const Plan& plan, int specimen) {
   return plan::title_of(plan.specimens.at(static_cast<std::size_t>(specimen)));
 }
 
-std::string quoted(const std::string& word) { return "\"" + word + "\""; }
-
 void check_name(const std::string& field, const std::string& name) {
   if (name.empty() || !text::is_valid_utf8(name) || text::length_in_characters(name) > 80 ||
       name.front() == ' ' || name.back() == ' ' ||
       std::any_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }))
-    refuse(field, quoted(text::printable(name)),
-           "1 to 80 characters on one line, with no space at either end");
+    refuse(field, text::quoted(name), "1 to 80 characters on one line, with no space at either end");
 }
 
-void check_share(const std::string& field, const std::string& typed, double above,
+void check_share(const std::string& field, const std::string& typed, double above, double below,
                  const std::string& example) {
   const auto value = text::number(typed);
-  if (!value || !(*value > above) || !(*value < 1))
-    refuse(field, quoted(typed),
-           "a number above " + text::shortest(above) + " and below 1, such as " + example);
+  if (!value || !(*value > above) || !(*value < below))
+    refuse(field, text::quoted(typed),
+           "a number above " + text::shortest(above) + " and below " + text::shortest(below) + ", such as " +
+               example);
 }
 
 void check_positive(const std::string& field, const std::string& typed, const std::string& unit) {
   const auto value = text::number(typed);
-  if (!value || !(*value > 0)) refuse(field, quoted(typed), "a number above 0, in " + unit);
+  if (!value || !(*value > 0)) refuse(field, text::quoted(typed), "a number above 0, in " + unit);
 }
 
 void check_index(const std::string& field, int index, std::size_t count) {
@@ -56,8 +55,8 @@ void check_range(const std::string& field, int value, int least, int most) {
 void check_word(const std::string& field, const std::string& word, const std::vector<std::string>& allowed) {
   if (std::find(allowed.begin(), allowed.end(), word) != allowed.end()) return;
   std::string list;
-  for (const std::string& one : allowed) list += (list.empty() ? "" : " or ") + quoted(one);
-  refuse(field, quoted(word), list);
+  for (const std::string& one : allowed) list += (list.empty() ? "" : " or ") + text::quoted(one);
+  refuse(field, text::quoted(word), list);
 }
 
 void check_listeners(const Plan& plan) {
@@ -65,26 +64,28 @@ void check_listeners(const Plan& plan) {
   std::set<std::string> seen;
   for (const std::string& listener : plan.listeners) {
     check_name("a listener's name", listener);
-    if (listener == "helper" || listener == "pooled")
-      refuse("a listener's name", quoted(listener), "a name that does not mean something else here");
     const std::string lower = text::lower_case(listener);
-    if (!seen.insert(lower).second) refuse("listener " + quoted(listener), "named twice", "each name once");
+    if (lower == "helper" || lower == "pooled")
+      refuse("a listener's name", text::quoted(listener), "a name that does not mean something else here");
+    if (!seen.insert(lower).second)
+      refuse("listener " + text::quoted(listener), "named twice", "each name once");
     for (const char* reserved : {"trial", "listener", "answer", "sureness", "note", "planned"})
-      if (lower == reserved) refuse("listener " + quoted(listener), "a word of the forms", "another name");
+      if (lower == reserved)
+        refuse("listener " + text::quoted(listener), "a word of the forms", "another name");
   }
   std::vector<std::string> primary = plan.listeners;
   primary.push_back("pooled");
-  check_word("primary test", plan.primary_test, primary);
-  check_word("attendance", plan.attendance, {"together", "one at a time"});
+  check_word("the primary test", plan.primary_test, primary);
+  check_word("the attendance", plan.attendance, {"together", "one at a time"});
 }
 
 void check_comparisons(const Plan& plan) {
   if (plan.comparisons.empty()) refuse("the list of comparisons", "empty", "at least one");
   for (const Specimen& specimen : plan.specimens) {
     check_name("a cable's name", specimen.cable);
-    check_range("trim_steps", specimen.trim_steps, 0, 1000);
+    check_range("a trim, in steps,", specimen.trim_steps, 0, 1000);
     if (!specimen.series_resistance_ohm.empty())
-      check_positive("series_resistance_ohm", specimen.series_resistance_ohm, "ohm");
+      check_positive("a resistor in series", specimen.series_resistance_ohm, "ohm");
   }
   for (const Comparison& comparison : plan.comparisons) {
     check_index("a comparison's first specimen", comparison.first, plan.specimens.size());
@@ -97,7 +98,7 @@ void check_comparisons(const Plan& plan) {
       refuse("identical pair " + title_of(plan, comparison), "of two different cables",
              "one cable under two tags");
     if (!comparison.predicted_difference_db.empty() && !text::number(comparison.predicted_difference_db))
-      refuse("predicted_difference_dB", quoted(comparison.predicted_difference_db),
+      refuse("a predicted difference", text::quoted(comparison.predicted_difference_db),
              "a number in dB, or nothing");
   }
 }
@@ -127,29 +128,54 @@ void check_sittings(const Plan& plan) {
 }
 
 void check_pace(const Plan& plan) {
-  check_range("spares_each", plan.spares_each, 0, 50);
-  check_range("practice_trials", plan.practice_trials, 0, 50);
-  check_range("block_trials", plan.block_trials, 1, 1000);
-  check_range("break_minutes", plan.break_minutes, 0, 24 * 60);
-  check_range("swap_seconds", plan.swap_seconds, 1, 3600);
-  check_range("presentation_seconds", plan.presentation_seconds, 1, 3600);
+  check_range("the number of spare trials", plan.spares_each, 0, 50);
+  check_range("the number of practice trials", plan.practice_trials, 0, 50);
+  check_range("the number of trials between breaks", plan.block_trials, 1, 1000);
+  check_range("the length of a break, in minutes,", plan.break_minutes, 0, 24 * 60);
+  check_range("the time for a swap, in seconds,", plan.swap_seconds, 1, 3600);
+  check_range("the length of a presentation, in seconds,", plan.presentation_seconds, 1, 3600);
 }
 
 void check_rule(const Plan& plan) {
   if (!protocols::find(plan.protocol))
-    refuse("protocol", quoted(plan.protocol), "one of the protocols that the program lists");
+    refuse("the protocol", text::quoted(plan.protocol), "one of the protocols that the program lists");
   const protocols::Protocol* rule = protocols::find_rule(plan.order_rule);
-  if (!rule) refuse("order_rule", quoted(plan.order_rule), "a rule that this program knows");
+  if (!rule) refuse("the order rule", text::quoted(plan.order_rule), "a rule that this program knows");
   if (rule->name() != plan.protocol)
-    refuse("order_rule", quoted(plan.order_rule), "a rule of the protocol " + quoted(plan.protocol));
+    refuse("the order rule", text::quoted(plan.order_rule),
+           "a rule of the protocol " + text::quoted(plan.protocol));
+}
+
+/// Seconds of "57", "0:57" or "1:02:57", fractions too; nothing for anything else.
+std::optional<double> seconds_in(const std::string& typed) {
+  double seconds = 0;
+  for (std::size_t at = 0; at <= typed.size();) {
+    const std::size_t end = std::min(typed.find(':', at), typed.size());
+    const auto part = text::number(typed.substr(at, end - at));
+    if (!part || *part < 0) return std::nullopt;
+    seconds = seconds * 60 + *part;
+    at = end + 1;
+  }
+  return seconds;
+}
+
+void check_excerpt(const Excerpt& excerpt) {
+  check_name("an excerpt's title", excerpt.title);
+  const std::string field = "excerpt " + text::quoted(excerpt.title);
+  for (const std::string& time : {excerpt.start, excerpt.end})
+    if (!time.empty() && !seconds_in(time))
+      refuse(field + ", time", text::quoted(time), "minutes:seconds, such as 0:42");
+  if (!excerpt.start.empty() && !excerpt.end.empty() &&
+      *seconds_in(excerpt.end) <= *seconds_in(excerpt.start))
+    refuse(field, "over at " + excerpt.end + " and begins at " + excerpt.start, "an end after its start");
 }
 
 void check_levels(const Plan& plan) {
-  check_word("levels", plan.levels, {"trimmed", "as connected"});
-  check_positive("level_tolerance_dB", plan.level_tolerance_db, "dB");
+  check_word("how levels are set", plan.levels, {"trimmed", "as connected"});
+  check_positive("the tolerance of levels", plan.level_tolerance_db, "dB");
   const bool trims = std::any_of(plan.specimens.begin(), plan.specimens.end(),
                                  [](const Specimen& specimen) { return specimen.trim_steps > 0; });
-  if (plan.levels == "trimmed" && trims) check_positive("volume_step_dB", plan.volume_step_db, "dB");
+  if (plan.levels == "trimmed" && trims) check_positive("the volume step", plan.volume_step_db, "dB");
 }
 
 }  // namespace
@@ -172,18 +198,18 @@ void check(const Plan& plan) {
   check_listeners(plan);
   check_comparisons(plan);
   check_sittings(plan);
-  check_share("level", plan.level, 0, "0.05");
-  check_share("effect_share", plan.effect_share, 0.5, "0.90");
-  check_word("family", plan.family, {"holm"});
+  check_share("the level", plan.level, 0, 0.5, "0.05");
+  check_share("the share worth finding", plan.effect_share, 0.5, 1, "0.90");
+  check_word("the family", plan.family, {"holm"});
   check_levels(plan);
   check_pace(plan);
-  for (const Excerpt& excerpt : plan.excerpts) check_name("an excerpt's title", excerpt.title);
+  for (const Excerpt& excerpt : plan.excerpts) check_excerpt(excerpt);
 }
 
 const protocols::Protocol& protocol_of(const Plan& plan) {
   const protocols::Protocol* protocol = protocols::find_rule(plan.order_rule);
   if (!protocol)
-    throw std::domain_error("order rule " + quoted(plan.order_rule) +
+    throw std::domain_error("order rule " + text::quoted(plan.order_rule) +
                             " is not known to this program; a newer blindswap sealed this plan");
   return *protocol;
 }

@@ -44,14 +44,19 @@ inline constexpr std::string_view keyed = "keyed";  // who keyed answers, flag: 
 inline constexpr std::string_view differed =
     "differed";  // second entry: trial, who, word: the second entry's answer
 inline constexpr std::string_view compared = "compared";  // who made the second entry, text: number compared
-inline constexpr std::string_view ended = "ended";        // flag: early, who, text: reason
+inline constexpr std::string_view ended =
+    "ended";  // flag: early, who, text: reason, word: `had_seen_both` when who decided had
 // of the plan's own chain, sitting 0
 inline constexpr std::string_view sealed = "sealed";  // text: commitment
 inline constexpr std::string_view shown = "shown";    // who received the commitment, text: how
+inline constexpr std::string_view head_shown =
+    "head shown";  // trial: the sitting's number, word: its head, who received it, text: how
 inline constexpr std::string_view ended_plan =
     "plan ended early";  // who, text: reason, flag: had seen answers and order
 inline constexpr std::string_view unsealed = "unsealed";  // text: seed in hex, then each sitting's head
 }  // namespace kind
+
+inline constexpr std::string_view had_seen_both = "had seen answers and order";
 
 /// The event's canonical text as `seal::canonical_text` would give it (the tests hold one against the other): an object
 /// of the fields that are not empty. @throws std::domain_error for text that is not UTF-8.

@@ -37,13 +37,6 @@ Sitting::Sitting(plan::Plan plan, const plan::SealedPlan& sealed, int number, Ev
   events_ = static_cast<int>(chain.events.size());
 }
 
-void Sitting::require_words(const std::string& what, const std::string& words, std::size_t least) const {
-  constexpr std::size_t most = 4000;
-  if (words.size() < least) throw text::BadInput(what + " must not be empty");
-  if (words.size() > most || !text::is_valid_utf8(words))
-    throw text::BadInput(what + " must be valid UTF-8 of at most 4000 bytes");
-}
-
 std::string Sitting::head() const { return seal::to_hex(head_); }
 
 void Sitting::record(Event event) {
@@ -103,9 +96,19 @@ void Sitting::contribute(const std::string& listener, const std::string& charact
   record({.type = std::string(kind::contributed), .who = listener, .text = characters});
 }
 
-void Sitting::name_tagger(const std::string& who) {
+void Sitting::note_replaced(const std::string& what, const std::string& before, const std::string& now,
+                            const std::string& why) {
+  if (why.empty())
+    throw text::BadInput(what + ": " + text::quoted(before) + " is recorded already, " + text::quoted(now) +
+                         " differs; say why it is replaced");
+  note("keyer", what + ": " + before + " replaced by " + now + ", " + why);
+}
+
+void Sitting::name_tagger(const std::string& who, const std::string& why) {
   require_open();
   require_words("the name of who tagged", who, 1);
+  if (state_.tagged_by == who) return;
+  if (!state_.tagged_by.empty()) note_replaced("who tagged the cables", state_.tagged_by, who, why);
   record({.type = std::string(kind::tagged), .who = who});
 }
 
@@ -124,31 +127,52 @@ void Sitting::declare(const std::string& who, const std::string& moment, bool ke
   record({.type = std::string(kind::declared), .who = who, .word = moment, .text = words, .flag = kept});
 }
 
-void Sitting::record_fact(const std::string& name, const std::string& value) {
+void Sitting::record_fact(const std::string& name, const std::string& value, const std::string& why) {
   require_open();
   std::vector<std::string> names;
   for (const FactKind& fact : fact_kinds()) names.emplace_back(fact.name);
-  if (std::find(names.begin(), names.end(), name) == names.end())
-    throw text::BadInput("no fact of a sitting is called \"" + name + "\"" + text::did_you_mean(name, names));
+  const auto known = std::find(names.begin(), names.end(), name);
+  if (known == names.end())
+    throw text::BadInput("no fact of a sitting is called " + text::quoted(name) +
+                         text::did_you_mean(name, names));
   require_words("the value", value, 1);
+  for (const auto& [before, told] : state_.facts) {
+    if (before != name) continue;
+    if (told == value) return;
+    if (!fact_kinds()[static_cast<std::size_t>(known - names.begin())].repeats)
+      note_replaced(name, told, value, why);
+  }
   record({.type = std::string(kind::fact), .word = name, .text = value});
 }
 
-void Sitting::record_level(int tag, const std::string& channel, const std::string& moment,
-                           const std::string& level_db) {
+void Sitting::record_level(const TerminalLevel& level, const std::string& why) {
   require_running();
-  check_moment(moment);
-  if (channel != "left" && channel != "right" && channel != "mono")
-    throw text::BadInput("the channel must be \"left\", \"right\" or \"mono\", got \"" + channel + "\"");
-  if (!text::number(level_db))
-    throw text::BadInput("the level must be a number in dB, got \"" + level_db + "\"");
-  if (std::find(order().tags.begin(), order().tags.end(), tag) == order().tags.end())
+  check_moment(level.moment);
+  if (level.channel != "left" && level.channel != "right" && level.channel != "mono")
+    throw text::BadInput("the channel must be \"left\", \"right\" or \"mono\", got " +
+                         text::quoted(level.channel));
+  if (!text::number(level.level))
+    throw text::BadInput("the level must be a number, got " + text::quoted(level.level));
+  if (level.unit != "dB" && level.unit != "dBV")
+    throw text::BadInput("the unit of a level must be dB or dBV, got " + text::quoted(level.unit));
+  if (std::find(order().tags.begin(), order().tags.end(), level.tag) == order().tags.end())
     throw text::BadInput("no cable of sitting " + std::to_string(number_) + " carries tag " +
-                         std::to_string(tag) + "; see its tagging list");
-  for (const TerminalLevel& known : state_.levels)
-    if (known.tag == tag && known.channel == channel && known.moment == moment && known.level_db == level_db)
-      return;
-  record({.type = std::string(kind::level), .tag = tag, .who = channel, .word = moment, .text = level_db});
+                         std::to_string(level.tag) + "; see its tagging list");
+  for (const TerminalLevel& known : state_.levels) {
+    if (known.unit != level.unit)
+      throw text::BadInput("the levels of sitting " + std::to_string(number_) + " are kept in " + known.unit +
+                           ", these are in " + level.unit + "\nkey all of a sitting in one unit");
+    if (known.tag != level.tag || known.channel != level.channel || known.moment != level.moment) continue;
+    if (known.level == level.level) return;
+    note_replaced("level of tag " + std::to_string(level.tag) + ", " + level.channel + ", " + level.moment,
+                  known.level, level.level, why);
+    break;
+  }
+  record({.type = std::string(kind::level),
+          .tag = level.tag,
+          .who = level.channel,
+          .word = level.moment,
+          .text = level.level + " " + level.unit});
 }
 
 void Sitting::note(const std::string& who, const std::string& words) {
@@ -184,11 +208,15 @@ void Sitting::end() {
   record({.type = std::string(kind::ended)});
 }
 
-void Sitting::end_early(const std::string& who, const std::string& reason) {
+void Sitting::end_early(const std::string& who, const std::string& reason, bool had_seen) {
   require_open();
   require_words("who decided", who, 1);
   require_words("the reason", reason, 1);
-  record({.type = std::string(kind::ended), .who = who, .text = reason, .flag = true});
+  record({.type = std::string(kind::ended),
+          .who = who,
+          .word = had_seen ? std::string(had_seen_both) : "",
+          .text = reason,
+          .flag = true});
 }
 
 }  // namespace sitting

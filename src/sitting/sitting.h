@@ -39,15 +39,15 @@ class Sitting : public ListenerDoor, public HelperDoor {
   // before the first trial
   void open(const std::string& way);
   void contribute(const std::string& listener, const std::string& characters) override;
-  void name_tagger(const std::string& who);
+  /// @param why  needed to replace what was recorded before by something else; kept as a note.
+  void name_tagger(const std::string& who, const std::string& why = "");
   void begin();
 
   // at any time until the end
   void declare(const std::string& who, const std::string& moment, bool kept,
                const std::string& words) override;
-  void record_fact(const std::string& name, const std::string& value);
-  void record_level(int tag, const std::string& channel, const std::string& moment,
-                    const std::string& level_db);
+  void record_fact(const std::string& name, const std::string& value, const std::string& why = "");
+  void record_level(const TerminalLevel& level, const std::string& why = "");
   void note(const std::string& who, const std::string& words);
   void rest(const std::string& who) override;
   void tell_cue(const std::string& listener, const std::string& words) override;
@@ -73,7 +73,8 @@ class Sitting : public ListenerDoor, public HelperDoor {
 
   /// Ends a sitting in which nothing is open.
   void end();
-  void end_early(const std::string& who, const std::string& reason);
+  /// @param had_seen  whether who decided had seen both answers and order: the plan then supports no finding.
+  void end_early(const std::string& who, const std::string& reason, bool had_seen);
 
   ListenerView look(const std::string& listener) const override;
   HelperView look() const override;
@@ -84,12 +85,15 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void record(Event event);
   void require_running() const;
   void require_open() const;
+  void note_replaced(const std::string& what, const std::string& before, const std::string& now,
+                     const std::string& why);
   void require_trial(int trial) const;
   void require_listener(const std::string& listener) const;
   void require_answer(const std::string& word, const std::string& sureness) const;
   void require_played(int trial) const;
   void require_answerable(int trial) const;
-  void require_words(const std::string& what, const std::string& words, std::size_t least) const;
+  void require_unsettled(const std::string& listener, int trial, const std::string& word,
+                         const std::string& sureness) const;
   const protocols::Order& order() const;
   HelperStep step_of(int trial, int presentation) const;
   int next_trial() const;

@@ -124,19 +124,27 @@ void Sitting::answer(const std::string& listener, int trial, const std::string& 
     return;
   require_answerable(trial);
   require_words("a note", note, 0);
-  if (before != answers.end() && state_.way == "paper" && before->second.last == word)
-    throw text::BadInput("trial " + std::to_string(trial) + ", " + listener + ": \"" + word + "\", \"" +
-                         before->second.sureness + "\" is recorded already, \"" + sureness + "\" differs");
-  if (before != answers.end() && state_.way == "paper")
-    throw text::BadInput("trial " + std::to_string(trial) + ", " + listener + ": \"" + before->second.last +
-                         "\" is recorded already, \"" + word +
-                         "\" differs\ncorrect it with a reason if it was misread");
+  if (state_.way == "paper") require_unsettled(listener, trial, word, sureness);
   record({.type = std::string(before == answers.end() ? kind::answered : kind::corrected),
           .trial = trial,
           .who = listener,
           .word = word,
           .sureness = sureness,
           .text = before == answers.end() ? note : "by the listener"});
+}
+
+void Sitting::require_unsettled(const std::string& listener, int trial, const std::string& word,
+                                const std::string& sureness) const {
+  const std::string settled = state_.at(trial).word_of(listener);
+  if (settled.empty()) return;
+  const std::string place = "trial " + std::to_string(trial) + ", " + listener + ": ";
+  if (settled == "-")
+    throw text::BadInput(place + "it is recorded that there is no answer\ncorrect it with a reason");
+  if (settled == word)
+    throw text::BadInput(place + "\"" + word + "\", \"" + state_.at(trial).answers.at(listener).sureness +
+                         "\" is recorded already, \"" + sureness + "\" differs");
+  throw text::BadInput(place + "\"" + settled + "\" is recorded already, \"" + word +
+                       "\" differs\ncorrect it with a reason if it was misread");
 }
 
 void Sitting::correct(const std::string& listener, int trial, const std::string& word,
@@ -152,19 +160,23 @@ void Sitting::correct(const std::string& listener, int trial, const std::string&
   if (!state_.at(trial).settled_for(listener))
     throw text::BadInput("trial " + std::to_string(trial) + ", " + listener +
                          ": there is no answer to correct");
-  const auto before = state_.at(trial).answers.find(listener);
-  const bool answered = before != state_.at(trial).answers.end();
+  const auto& differences = state_.standing_differences;
+  const bool confirms = std::any_of(differences.begin(), differences.end(), [&](const Event& difference) {
+    return difference.trial == trial && difference.who == listener;
+  });
+  if (state_.at(trial).word_of(listener) == word && !confirms)
+    throw text::BadInput("trial " + std::to_string(trial) + ", " + listener + ": \"" + word +
+                         "\" is what is recorded; there is nothing to correct");
   if (word == "-") {
-    if (answered)
-      record({.type = std::string(kind::missing), .trial = trial, .who = listener, .text = reason});
+    record({.type = std::string(kind::missing), .trial = trial, .who = listener, .text = reason});
     return;
   }
-  if (answered && before->second.last == word && !before->second.correction.empty()) return;
+  const auto before = state_.at(trial).answers.find(listener);
   record({.type = std::string(kind::corrected),
           .trial = trial,
           .who = listener,
           .word = word,
-          .sureness = answered ? before->second.sureness : "",
+          .sureness = before == state_.at(trial).answers.end() ? "" : before->second.sureness,
           .text = reason});
 }
 
@@ -172,10 +184,11 @@ void Sitting::miss(const std::string& listener, int trial) {
   require_running();
   require_listener(listener);
   require_trial(trial);
-  if (state_.at(trial).answers.contains(listener))
+  const std::string settled = state_.at(trial).word_of(listener);
+  if (settled == "-") return;
+  if (!settled.empty())
     throw text::BadInput("trial " + std::to_string(trial) + ", " + listener +
                          ": there is an answer; it is not missing");
-  if (state_.at(trial).settled_for(listener)) return;
   if (!state_.is_played(trial))
     throw text::BadInput("trial " + std::to_string(trial) +
                          " is a spare that was not played; nothing is missing there");

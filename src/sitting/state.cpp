@@ -4,12 +4,19 @@
 #include <stdexcept>
 
 #include "plan/sitting_shape.h"
+#include "sitting/words.h"
 #include "text/number.h"
 
 namespace sitting {
 namespace {
 
 constexpr int most_presentations = 16;
+
+void settle_difference(State& state, const Event& event) {
+  std::erase_if(state.standing_differences, [&](const Event& difference) {
+    return difference.trial == event.trial && difference.who == event.who;
+  });
+}
 
 void apply_answer(State& state, const Event& event) {
   Answer& answer = state.at(event.trial).answers[event.who];
@@ -18,6 +25,24 @@ void apply_answer(State& state, const Event& event) {
   answer.sureness = event.sureness;
   (event.type == kind::corrected ? answer.correction : answer.note) = event.text;
   std::erase(state.at(event.trial).missing, event.who);
+  settle_difference(state, event);
+}
+
+void apply_missing(State& state, const Event& event) {
+  TrialState& trial = state.at(event.trial);
+  if (const auto answer = trial.answers.find(event.who); answer != trial.answers.end()) {
+    answer->second.last = answer->second.sureness = "";
+    answer->second.correction = event.text;
+  }
+  std::erase(trial.missing, event.who);
+  trial.missing.push_back(event.who);
+  settle_difference(state, event);
+}
+
+void apply_differed(State& state, const Event& event) {
+  state.differences.push_back(event);
+  settle_difference(state, event);
+  state.standing_differences.push_back(event);
 }
 
 void apply_spoiled(State& state, const Event& event) {
@@ -38,10 +63,30 @@ void apply_presented(State& state, const Event& event) {
   started[count - 1] = event.text;
 }
 
+void apply_fact(State& state, const Event& event) {
+  const auto kinds = fact_kinds();
+  const auto known =
+      std::find_if(kinds.begin(), kinds.end(), [&](const FactKind& one) { return one.name == event.word; });
+  if (known == kinds.end() || !known->repeats)
+    std::erase_if(state.facts, [&](const auto& before) { return before.first == event.word; });
+  state.facts.emplace_back(event.word, event.text);
+}
+
+void apply_level(State& state, const Event& event) {
+  const std::size_t space = event.text.find(' ');
+  if (space == std::string::npos) throw std::domain_error("an event holds a level without its unit");
+  std::erase_if(state.levels, [&](const TerminalLevel& before) {
+    return before.tag == event.tag && before.channel == event.who && before.moment == event.word;
+  });
+  state.levels.push_back(
+      {event.tag, event.who, event.word, event.text.substr(0, space), event.text.substr(space + 1)});
+}
+
 void apply_ended(State& state, const Event& event) {
   state.ended = true;
   state.ended_early = event.flag;
   state.ended_by = event.who;
+  state.ender_had_seen = event.word == had_seen_both;
   state.end_reason = event.text;
   state.ended_at = event.time;
 }
@@ -63,13 +108,9 @@ constexpr Effect effects[] = {
     {kind::presented, true, apply_presented},
     {kind::answered, true, apply_answer},
     {kind::corrected, true, apply_answer},
-    {kind::missing, true,
-     [](State& s, const Event& e) {
-       s.at(e.trial).answers.erase(e.who);
-       s.at(e.trial).missing.push_back(e.who);
-     }},
+    {kind::missing, true, apply_missing},
     {kind::spoiled, true, apply_spoiled},
-    {kind::differed, true, [](State& s, const Event& e) { s.differences.push_back(e); }},
+    {kind::differed, true, apply_differed},
     {kind::opened, false, [](State& s, const Event& e) { s.way = e.word, s.opened_at = e.time; }},
     {kind::contributed, false, [](State& s, const Event& e) { s.contributions[e.who] = e.text; }},
     {kind::declared, false,
@@ -77,13 +118,10 @@ constexpr Effect effects[] = {
        s.declarations.push_back({e.who, e.word, e.text, e.flag});
      }},
     {kind::tagged, false, [](State& s, const Event& e) { s.tagged_by = e.who; }},
-    {kind::fact, false, [](State& s, const Event& e) { s.facts.emplace_back(e.word, e.text); }},
-    {kind::level, false,
-     [](State& s, const Event& e) {
-       s.levels.push_back({e.tag, e.who, e.word, e.text});
-     }},
+    {kind::fact, false, apply_fact},
+    {kind::level, false, apply_level},
     {kind::began, false, [](State& s, const Event& e) { s.began = true, s.began_at = e.time; }},
-    {kind::rest, false, [](State& s, const Event&) { ++s.rests, s.rested_after = s.current_trial(); }},
+    {kind::rest, false, [](State& s, const Event&) { s.rested_after = s.current_trial(); }},
     {kind::noted, false,
      [](State& s, const Event& e) {
        s.notes.push_back({e.who, e.text});
@@ -103,8 +141,12 @@ constexpr Effect effects[] = {
 
 }  // namespace
 
-bool TrialState::settled_for(const std::string& listener) const {
-  return answers.contains(listener) || std::find(missing.begin(), missing.end(), listener) != missing.end();
+bool TrialState::settled_for(const std::string& listener) const { return !word_of(listener).empty(); }
+
+std::string TrialState::word_of(const std::string& listener) const {
+  if (std::find(missing.begin(), missing.end(), listener) != missing.end()) return "-";
+  const auto answer = answers.find(listener);
+  return answer == answers.end() ? "" : answer->second.last;
 }
 
 State::State(const plan::Plan& plan, int sitting) : layout(plan, sitting) {
@@ -155,6 +197,13 @@ std::vector<std::string> State::characters() const {
     characters.push_back(found == contributions.end() ? "" : found->second);
   }
   return characters;
+}
+
+int State::settled_trials() const {
+  int settled = 0;
+  for (int trial = 1; trial <= layout.trials(); ++trial)
+    if (is_played(trial) && !at(trial).spoiled && waits_for(trial).empty()) ++settled;
+  return settled;
 }
 
 std::vector<int> State::open_trials() const {

@@ -14,7 +14,7 @@ namespace sitting {
 /// One listener's answer to one trial.
 struct Answer {
   std::string first;  ///< as first given
-  std::string last;   ///< the one that counts
+  std::string last;   ///< the one that counts, "" when it was withdrawn
   std::string sureness;
   std::string note;
   std::string correction;  ///< why it was changed, "" if it never was
@@ -30,6 +30,8 @@ struct TrialState {
   std::string spoiled_by, spoil_reason, spoil_words;
 
   bool settled_for(const std::string& listener) const;
+  /// The word that counts, "-" when the answer is missing, "" while none is settled.
+  std::string word_of(const std::string& listener) const;
 };
 
 struct Declaration {
@@ -38,8 +40,11 @@ struct Declaration {
 };
 
 struct TerminalLevel {
-  int tag;
-  std::string channel, moment, level_db;
+  int tag = 0;
+  std::string channel;  ///< "left", "right" or "mono"
+  std::string moment;   ///< "start" or "end"
+  std::string level;    ///< a number
+  std::string unit;     ///< "dB", relative to anything, or "dBV"; one unit in a sitting
 };
 
 struct Remark {
@@ -67,6 +72,8 @@ struct State {
   std::vector<std::string> waits_for(int trial) const;
   /// The listeners' characters in the plan's order, "" for who added none.
   std::vector<std::string> characters() const;
+  /// How many trials are played, not spoiled, and settled by everybody.
+  int settled_trials() const;
   /// Every played trial that still waits for somebody.
   std::vector<int> open_trials() const;
   TrialState& at(int trial) { return trials[static_cast<std::size_t>(trial - 1)]; }
@@ -80,17 +87,19 @@ struct State {
   std::string opened_at, began_at, ended_at;
   bool began = false, ended = false, ended_early = false;
   std::string ended_by, end_reason;
+  bool ender_had_seen = false;  ///< both answers and order
   std::map<std::string, std::string> contributions;
   std::vector<Declaration> declarations;
   std::string tagged_by;
-  std::vector<std::pair<std::string, std::string>> facts;
-  std::vector<TerminalLevel> levels;
+  std::vector<std::pair<std::string, std::string>> facts;  ///< those that count
+  std::vector<TerminalLevel> levels;                       ///< those that count
   std::vector<Remark> notes, cues, keyed_by;
   bool keyed_with_helpers_sheet = false;
   std::vector<SecondEntry> second_entries;
   std::vector<Event> differences;  ///< of second entries
-  int rests = 0;
-  int rested_after = 0;  ///< the current trial at the last rest
+  std::vector<Event>
+      standing_differences;  ///< those after which the answer was neither corrected nor confirmed
+  int rested_after = 0;      ///< the current trial at the last rest
 };
 
 }  // namespace sitting

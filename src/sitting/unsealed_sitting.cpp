@@ -62,7 +62,7 @@ UnsealedSitting::UnsealedSitting(const plan::Plan& plan, const plan::SealedPlan&
     trial.coin = drawn.coin;
     trial.sides = drawn.sides;
     for (const auto& [listener, answer] : state_.at(drawn.number).answers) {
-      trial.last[listener] = answer_index(protocol, answer.last);
+      if (!answer.last.empty()) trial.last[listener] = answer_index(protocol, answer.last);
       trial.first[listener] = answer_index(protocol, answer.first);
     }
     trials_.push_back(std::move(trial));

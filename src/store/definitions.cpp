@@ -102,7 +102,7 @@ const std::vector<Table>& tables() {
 ) STRICT, WITHOUT ROWID)",
        "NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM event"
        " WHERE plan = NEW.plan AND sitting = NEW.sitting)",
-       "another writer was first; read the sitting again"},
+       "another writer was first; nothing was kept, try again"},
   };
   return all;
 }

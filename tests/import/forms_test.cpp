@@ -38,8 +38,8 @@ std::string levels_refusal(const std::string& content) {
 
 TEST(Manifest, NamesFilesAndWhatTheyAre) {
   const Manifest manifest = parse_manifest(
-      "# readings of May\nFile;cable;rig;piece;condition;repeat;note\na.csv;bell "
-      "wire;;left;warm;2;x\nz.s1p;;hall;;;;\n",
+      "# readings of May\nFile;cable;rig;piece;condition;repeat\na.csv;bell "
+      "wire;;left;warm;2\nz.s1p;;hall;;;\n",
       "m.csv");
   ASSERT_EQ(manifest.entries.size(), 2U);
   const ManifestEntry& first = manifest.entries[0];
@@ -64,11 +64,11 @@ TEST(Manifest, ReportsEverythingWrong) {
   EXPECT_EQ(manifest_refusal("file,cabel\na.csv,x\n"),
             "m.csv:1:6: unknown column \"cabel\"; did you mean \"cable\"?\n"
             "  file,cabel\n"
-            "       ^^^^^ columns: file, cable, rig, piece, condition, repeat or note");
+            "       ^^^^^ columns: file, cable, rig, piece, condition or repeat");
   EXPECT_EQ(manifest_refusal("cable\nx\n"),
             "m.csv:1:1: column file is missing\n"
             "  cable\n"
-            "  ^^^^^ columns: file, cable, rig, piece, condition, repeat or note");
+            "  ^^^^^ columns: file, cable, rig, piece, condition or repeat");
   EXPECT_EQ(manifest_refusal("file,repeat\na.csv,two\n,1\na.csv,0\n"),
             "m.csv:2:7: repeat must be a whole number from 1, got \"two\"\n"
             "  a.csv,two\n"
@@ -214,12 +214,11 @@ TEST(Spoilings, HaveAReasonFromTheList) {
 
 TEST(Levels, AreKeptInDecibels) {
   const TerminalLevels levels =
-      parse_levels("tag,channel,when,level_dBV\n417,left,start,9.03\n417,Right,END,9\n", "l.csv");
+      parse_levels("tag,channel,when,level_dBV\n417,left,start,9.03\n417,right,start,\n417,Right,END,9\n", "l.csv");
   ASSERT_EQ(levels.levels.size(), 2U);
   EXPECT_EQ(levels.unit, text::Unit::decibel_volt);
   EXPECT_EQ(levels.levels[0].tag, "417");
   EXPECT_EQ(levels.levels[0].level_db, 9.03);
-  EXPECT_EQ(levels.levels[0].as_typed, "9.03");
   EXPECT_EQ(levels.levels[1].channel, "right");
   EXPECT_EQ(levels.levels[1].moment, "end");
   EXPECT_EQ(parse_levels("tag,channel,when,level_dB\n417,left,start,-1\n", "l.csv").unit,
@@ -237,7 +236,7 @@ TEST(Levels, ReportEverythingWrong) {
   EXPECT_EQ(levels_refusal("tag,channel,when\n417,left,start\n"),
             "l.csv:1:13: column level_dBV is missing\n"
             "  tag,channel,when\n"
-            "              ^^^^ columns: tag, channel, when, level_dBV or note");
+            "              ^^^^ columns: tag, channel, when or level_dBV");
   EXPECT_EQ(levels_refusal("tag,channel,when,level_V\n41,left,start,1\n417,lefft,start,0\n417,lefft,start,1\n"
                            "417,left,start,1\n417,left,start,x\n"),
             "l.csv:2:1: tag must be three digits, got \"41\"\n"

@@ -152,7 +152,7 @@ TEST(MemoryLog, TheSecondOfTwoWritersLosesCleanly) {
   HeldSitting held;
   Sitting other(held.plan, held.sealed, 1, held.log, held.clock.reading());
   held.sitting.open("live");
-  EXPECT_EQ(refusal([&] { other.open("paper"); }), "another writer was first; read the sitting again");
+  EXPECT_EQ(refusal([&] { other.open("paper"); }), "another writer was first; nothing was kept, try again");
   EXPECT_EQ(held.events(), 1u);
   EXPECT_EQ(other.state().way, "") << "a call that was not kept has no effect";
 }

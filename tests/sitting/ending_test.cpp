@@ -31,9 +31,9 @@ TEST(Ending, WaitsForEveryAnswer) {
 TEST(Ending, EarlySaysWhoAndWhy) {
   HeldSitting held;
   Sitting& sitting = held.started("live").sitting;
-  EXPECT_EQ(refusal([&] { sitting.end_early("", "rain"); }), "who decided must not be empty");
-  EXPECT_EQ(refusal([&] { sitting.end_early("ann", ""); }), "the reason must not be empty");
-  sitting.end_early("ann", "rain");
+  EXPECT_EQ(refusal([&] { sitting.end_early("", "rain", false); }), "who decided must not be empty");
+  EXPECT_EQ(refusal([&] { sitting.end_early("ann", "", false); }), "the reason must not be empty");
+  sitting.end_early("ann", "rain", false);
   EXPECT_TRUE(sitting.state().ended_early);
   EXPECT_EQ(sitting.state().ended_by, "ann");
   EXPECT_EQ(sitting.state().end_reason, "rain");
@@ -44,7 +44,7 @@ TEST(Ending, NothingIsTakenAfterIt) {
     HeldSitting held;
     Sitting& sitting = held.started(way).sitting;
     const int tag = sitting.tagging_list().front().tag;
-    sitting.end_early("ann", "rain");
+    sitting.end_early("ann", "rain", false);
     const auto before = held.events();
     const std::string over = "sitting 1 has ended; nothing can be added to it";
     EXPECT_EQ(refusal([&] { sitting.answer("ann", 1, "A", "", ""); }), over);
@@ -58,7 +58,7 @@ TEST(Ending, NothingIsTakenAfterIt) {
     EXPECT_EQ(refusal([&] { sitting.begin(); }), over);
     EXPECT_EQ(refusal([&] { sitting.declare("ann", "end", true, ""); }), over);
     EXPECT_EQ(refusal([&] { sitting.record_fact("seat", "1 m"); }), over);
-    EXPECT_EQ(refusal([&] { sitting.record_level(tag, "left", "end", "70"); }), over);
+    EXPECT_EQ(refusal([&] { sitting.record_level({tag, "left", "end", "70", "dB"}); }), over);
     EXPECT_EQ(refusal([&] { sitting.note("ann", "x"); }), over);
     EXPECT_EQ(refusal([&] { sitting.rest("ann"); }), over);
     EXPECT_EQ(refusal([&] { sitting.tell_cue("ann", "x"); }), over);
@@ -67,7 +67,7 @@ TEST(Ending, NothingIsTakenAfterIt) {
     EXPECT_EQ(refusal([&] { sitting.finish_second_entry("kim", 1); }), over);
     EXPECT_EQ(refusal([&] { sitting.name_tagger("kim"); }), over);
     EXPECT_EQ(refusal([&] { sitting.end(); }), over);
-    EXPECT_EQ(refusal([&] { sitting.end_early("ann", "x"); }), over);
+    EXPECT_EQ(refusal([&] { sitting.end_early("ann", "x", false); }), over);
     EXPECT_EQ(refusal([&] { sitting.open(way); }), "sitting 1 is open already");
     EXPECT_EQ(held.events(), before);
   }
@@ -94,7 +94,7 @@ TEST(Unsealing, WaitsForThePlansLastSitting) {
   Sitting second(held.plan, held.sealed, 2, held.log, held.clock.reading());
   second.open("paper");
   second.begin();
-  second.end_early("bob", "fire");
+  second.end_early("bob", "fire", false);
   EXPECT_EQ(refusal(unsealed), closed);
   unsealing();
   EXPECT_EQ(UnsealedSitting(held.plan, held.sealed, 1, held.log).trials().size(), 5u);
@@ -118,7 +118,7 @@ TEST(PlanEndedEarly, EndsItsSittingsAndOpensNoMore) {
   const auto end = [&](const std::string& who, const std::string& reason) {
     end_plan_early(held.log, held.plan, held.sealed, held.clock.reading(), who, reason, true);
   };
-  EXPECT_EQ(refusal([&] { end("ann", ""); }), "ending a plan early needs who decided and why");
+  EXPECT_EQ(refusal([&] { end("ann", ""); }), "the reason must not be empty");
   end("ann", "moved house");
   const PlanStory story = story_of(held.log, held.sealed);
   EXPECT_TRUE(story.ended_early);
@@ -131,7 +131,7 @@ TEST(PlanEndedEarly, EndsItsSittingsAndOpensNoMore) {
   EXPECT_EQ(refusal([&] { second.open("paper"); }),
             "plan \"pilot\" is over; no further sitting can be opened");
   EXPECT_EQ(refusal([&] { held.sitting.answer("ann", 1, "B", "", ""); }),
-            "another writer was first; read the sitting again");
+            "another writer was first; nothing was kept, try again");
   unseal(held.log, held.plan, held.sealed, held.clock.reading());
   EXPECT_FALSE(UnsealedSitting(held.plan, held.sealed, 2, held.log).state().began);
   EXPECT_EQ(UnsealedSitting(held.plan, held.sealed, 1, held.log).trials().front().last.at("ann"), 0);
@@ -149,7 +149,7 @@ TEST(PlanEndedEarly, UnsealingStillWaitsForASittingThatRuns) {
   EXPECT_EQ(refusal([&] { unseal(held.log, held.plan, held.sealed, held.clock.reading()); }),
             "the order stays sealed: sitting 1 has not ended, 3 of its 3 trials wait for answers\n"
             "end it, or end it early and keep what was planned");
-  held.sitting.end_early("ann", "moved house");
+  held.sitting.end_early("ann", "moved house", false);
   EXPECT_NO_THROW(unseal(held.log, held.plan, held.sealed, held.clock.reading()));
 }
 
@@ -158,7 +158,7 @@ TEST(Sealing, IsRecordedOnceAndKeepsWhoWasShownTheCommitment) {
   EXPECT_EQ(refusal([&] { record_sealing(held.log, held.sealed, held.clock.reading()); }),
             "plan \"pilot\" is sealed already");
   EXPECT_EQ(refusal([&] { record_shown(held.log, held.sealed, held.clock.reading(), "", "letter"); }),
-            "say who received the commitment");
+            "who received the commitment must not be empty");
   record_shown(held.log, held.sealed, held.clock.reading(), "zoe", "letter");
   const PlanStory story = story_of(held.log, held.sealed);
   EXPECT_EQ(story.sealed_at, "2000-01-01T00:00:00.000Z");

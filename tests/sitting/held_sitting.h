@@ -96,12 +96,12 @@ inline std::string HeldSitting::story_of(const Sitting& sitting) {
                           state.tagged_by,
                           state.facts,
                           state.keyed_with_helpers_sheet,
-                          state.rests,
+                          state.ender_had_seen,
                           state.rested_after};
   for (const Declaration& one : state.declarations)
     story.push_back({one.who, one.moment, one.words, one.kept});
   for (const TerminalLevel& one : state.levels)
-    story.push_back({one.tag, one.channel, one.moment, one.level_db});
+    story.push_back({one.tag, one.channel, one.moment, one.level, one.unit});
   for (const auto* remarks : {&state.notes, &state.cues, &state.keyed_by})
     for (const Remark& one : *remarks) story.push_back({one.who, one.text});
   for (const SecondEntry& one : state.second_entries) story.push_back({one.who, one.compared, one.differing});

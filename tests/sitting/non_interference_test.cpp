@@ -111,7 +111,7 @@ TEST_P(NonInterference, EveryByteIsTheSameForEverySeed) {
       ASSERT_EQ(seen.size(), 1u) << "script " << script << ", seed " << seed;
       ASSERT_TRUE(held.sitting.state().ended) << "script " << script << ", seed " << seed;
       orders.insert(order_text(held));
-      rests += held.sitting.state().rests;
+      rests += held.sitting.state().rested_after != 0;
       for (const TrialState& trial : held.sitting.state().trials) {
         spoiled += trial.spoiled;
         late += trial.late_spoiled;

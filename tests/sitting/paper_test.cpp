@@ -37,8 +37,47 @@ TEST(Paper, ACorrectionNeedsAnAnswerAndAReason) {
   EXPECT_EQ(answer.sureness, "certain");
   EXPECT_EQ(answer.correction, "misread");
   const auto before = held.events();
-  sitting.correct("ann", 1, "B", "misread again");
+  EXPECT_EQ(refusal([&] { sitting.correct("ann", 1, "B", "misread again"); }),
+            "trial 1, ann: \"B\" is what is recorded; there is nothing to correct");
   EXPECT_EQ(held.events(), before);
+}
+
+// An answer withdrawn is still known, so it cannot be made to vanish: neither from the first answers, nor by spoiling.
+TEST(Paper, AnAnswerCorrectedToNoneStaysKnown) {
+  HeldSitting held;
+  Sitting& sitting = held.started("paper").sitting;
+  sitting.answer("ann", 1, "A", "certain", "");
+  sitting.correct("ann", 1, "-", "a blot");
+  const TrialState& trial = sitting.state().at(1);
+  EXPECT_EQ(trial.word_of("ann"), "-");
+  EXPECT_EQ(trial.answers.at("ann").first, "A");
+  EXPECT_EQ(trial.answers.at("ann").last, "");
+  EXPECT_EQ(trial.answers.at("ann").correction, "a blot");
+  EXPECT_EQ(trial.missing, std::vector<std::string>{"ann"});
+  EXPECT_EQ(refusal([&] { sitting.answer("ann", 1, "B", "", ""); }),
+            "trial 1, ann: it is recorded that there is no answer\ncorrect it with a reason");
+  sitting.correct("ann", 1, "B", "held against the light");
+  EXPECT_EQ(trial.answers.at("ann").first, "A");
+  EXPECT_EQ(trial.word_of("ann"), "B");
+  sitting.correct("ann", 1, "-", "a blot after all");
+  sitting.spoil("helper", 1, "interruption", "");
+  EXPECT_FALSE(trial.spoiled);
+  EXPECT_TRUE(trial.late_spoiled);
+}
+
+TEST(Paper, ADifferenceOfASecondEntryStandsUntilItIsSettledAfterwards) {
+  HeldSitting held;
+  Sitting& sitting = held.started("paper").sitting;
+  sitting.answer("ann", 1, "A", "", "");
+  sitting.miss("bob", 1);
+  sitting.correct("ann", 1, "B", "misread");
+  sitting.differ("kim", "ann", 1, "A");
+  sitting.differ("kim", "bob", 1, "B");
+  EXPECT_EQ(sitting.state().standing_differences.size(), 2u);
+  sitting.correct("ann", 1, "B", "it is a B");
+  sitting.correct("bob", 1, "-", "nothing is marked");
+  EXPECT_EQ(sitting.state().standing_differences.size(), 0u);
+  EXPECT_EQ(sitting.state().differences.size(), 2u);
 }
 
 TEST(Paper, MissingAnswersAreKeyedOneByOne) {

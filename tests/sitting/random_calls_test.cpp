@@ -29,7 +29,9 @@ class Monkey {
           sitting.record_fact(pick({"seat", "other", "moon"}), words());
         },
         [&] {
-          sitting.record_level(417, pick({"left", "top"}), "start", pick({"70.1", "loud"}));
+          sitting.record_level(
+              {417, pick({"left", "top"}), "start", pick({"70.1", "70.2", "loud"}), pick({"dB", "dBV"})},
+              pick({"", "misread"}));
         },
         [&] { sitting.note(who(), words()); },
         [&] { sitting.rest(who()); },
@@ -48,7 +50,7 @@ class Monkey {
           if (number(20) == 0) sitting.end();
         },
         [&] {
-          if (number(40) == 0) sitting.end_early(who(), words());
+          if (number(40) == 0) sitting.end_early(who(), words(), false);
         },
     };
     const int which = number(40);

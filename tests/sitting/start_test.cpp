@@ -26,7 +26,7 @@ TEST(Opening, ComesBeforeAnythingElse) {
   EXPECT_EQ(refusal([&] { sitting.begin(); }), closed);
   EXPECT_EQ(refusal([&] { sitting.declare("ann", "start", true, ""); }), closed);
   EXPECT_EQ(refusal([&] { sitting.answer("ann", 1, "A", "", ""); }), closed);
-  EXPECT_EQ(refusal([&] { sitting.end_early("ann", "rain"); }), closed);
+  EXPECT_EQ(refusal([&] { sitting.end_early("ann", "rain", false); }), closed);
   EXPECT_EQ(sitting.look("ann").phase, "before");
   EXPECT_EQ(sitting.look().phase, "before");
   EXPECT_EQ(held.events(), 0u);
@@ -90,7 +90,10 @@ TEST(Records, KeepDeclarationsFactsNotesTaggersLevelsAndCues) {
   sitting.declare("helper", "start", true, "");
   sitting.declare("ann", "end", false, "the door stood open");
   sitting.record_fact("seat", "2.6 m");
-  sitting.record_level(tag, "left", "start", "71.25");
+  sitting.record_level({tag, "left", "start", "71.25", "dBV"});
+  sitting.name_tagger("tess");
+  sitting.record_fact("seat", "2.6 m");
+  sitting.record_level({tag, "left", "start", "71.25", "dBV"});
   sitting.note("helper", "a lorry");
   sitting.tell_cue("bob", "a click");
   const State& state = sitting.state();
@@ -100,9 +103,45 @@ TEST(Records, KeepDeclarationsFactsNotesTaggersLevelsAndCues) {
   EXPECT_EQ(state.declarations[1].words, "the door stood open");
   EXPECT_EQ(state.facts, (std::vector<std::pair<std::string, std::string>>{{"seat", "2.6 m"}}));
   ASSERT_EQ(state.levels.size(), 1u);
-  EXPECT_EQ(state.levels[0].level_db, "71.25");
+  EXPECT_EQ(state.levels[0].level, "71.25");
   EXPECT_EQ(state.notes.at(0).text, "a lorry");
   EXPECT_EQ(state.cues.at(0).who, "bob");
+}
+
+TEST(Records, AreReplacedOnlyWithAReasonThatIsKept) {
+  HeldSitting held;
+  Sitting& sitting = held.started("paper").sitting;
+  const int tag = sitting.tagging_list().front().tag;
+  sitting.name_tagger("tess");
+  sitting.record_fact("seat", "2.6 m");
+  sitting.record_fact("other", "rain");
+  sitting.record_level({tag, "left", "start", "3.5", "dB"});
+  const auto before = held.events();
+  EXPECT_EQ(refusal([&] { sitting.name_tagger("tom"); }),
+            "who tagged the cables: \"tess\" is recorded already, \"tom\" differs; say why it is replaced");
+  EXPECT_EQ(refusal([&] { sitting.record_fact("seat", "3 m"); }),
+            "seat: \"2.6 m\" is recorded already, \"3 m\" differs; say why it is replaced");
+  const std::string place = "level of tag " + std::to_string(tag) + ", left, start: ";
+  EXPECT_EQ(refusal([&] {
+              sitting.record_level({tag, "left", "start", "1.5", "dB"});
+            }),
+            place + "\"3.5\" is recorded already, \"1.5\" differs; say why it is replaced");
+  EXPECT_EQ(refusal([&] {
+              sitting.record_level({tag, "left", "end", "1.5", "dBV"});
+            }),
+            "the levels of sitting 1 are kept in dB, these are in dBV\nkey all of a sitting in one unit");
+  EXPECT_EQ(held.events(), before);
+  sitting.record_fact("other", "wind");
+  sitting.record_fact("seat", "3 m", "measured again");
+  sitting.record_level({tag, "left", "start", "1.5", "dB"}, "the meter's range");
+  const State& state = sitting.state();
+  EXPECT_EQ(state.facts, (std::vector<std::pair<std::string, std::string>>{
+                             {"other", "rain"}, {"other", "wind"}, {"seat", "3 m"}}));
+  ASSERT_EQ(state.levels.size(), 1u);
+  EXPECT_EQ(state.levels[0].level, "1.5");
+  ASSERT_EQ(state.notes.size(), 2u);
+  EXPECT_EQ(state.notes[0].text, "seat: 2.6 m replaced by 3 m, measured again");
+  EXPECT_EQ(state.notes[1].text, place + "3.5 replaced by 1.5, the meter's range");
 }
 
 TEST(Records, RefuseWhatTheyCannotMean) {
@@ -117,11 +156,17 @@ TEST(Records, RefuseWhatTheyCannotMean) {
             "no fact of a sitting is called \"seet\"; did you mean \"seat\"?");
   EXPECT_EQ(refusal([&] { sitting.record_fact("seat", ""); }), "the value must not be empty");
   const int tag = sitting.tagging_list().front().tag;
-  EXPECT_EQ(refusal([&] { sitting.record_level(tag, "top", "start", "70"); }),
+  EXPECT_EQ(refusal([&] {
+              sitting.record_level({tag, "top", "start", "70", "dBV"});
+            }),
             "the channel must be \"left\", \"right\" or \"mono\", got \"top\"");
-  EXPECT_EQ(refusal([&] { sitting.record_level(tag, "left", "start", "70 dB"); }),
-            "the level must be a number in dB, got \"70 dB\"");
-  EXPECT_EQ(refusal([&] { sitting.record_level(99, "left", "start", "70"); }),
+  EXPECT_EQ(refusal([&] {
+              sitting.record_level({tag, "left", "start", "70 dB", "dBV"});
+            }),
+            "the level must be a number, got \"70 dB\"");
+  EXPECT_EQ(refusal([&] {
+              sitting.record_level({99, "left", "start", "70", "dBV"});
+            }),
             "no cable of sitting 1 carries tag 99; see its tagging list");
   EXPECT_EQ(refusal([&] { sitting.note("helper", ""); }), "a note must not be empty");
   EXPECT_EQ(refusal([&] { sitting.note("helper", std::string(4001, 'x')); }),

@@ -92,9 +92,9 @@ TEST(AppendOnly, NoRowTakesAnothersPlaceByAnyOfItsKeys) {
   EXPECT_EQ(stranger.run("REPLACE INTO plan SELECT 2, name, '{}', seed, commitment FROM plan"),
             "the plan is there already");
   EXPECT_EQ(stranger.run("REPLACE INTO event SELECT plan, sitting, '1', '{}', head FROM event"),
-            "another writer was first; read the sitting again");
+            "another writer was first; nothing was kept, try again");
   EXPECT_EQ(stranger.run("INSERT OR IGNORE INTO event SELECT plan, sitting, 3, '{}', head FROM event"),
-            "another writer was first; read the sitting again");
+            "another writer was first; nothing was kept, try again");
   EXPECT_EQ(everything_in(file), before);
 }
 
@@ -125,7 +125,7 @@ TEST(AppendOnly, OurOwnConnectionCanDoNothingElse) {
   EXPECT_THROW(own.run("PRAGMA foreign_keys = OFF"), std::runtime_error);
   EXPECT_THROW(own.run("ATTACH ':memory:' AS other"), std::runtime_error);
   EXPECT_REFUSAL(own.run("REPLACE INTO event SELECT * FROM event"), text::NotNow,
-                 "another writer was first; read the sitting again");
+                 "another writer was first; nothing was kept, try again");
   EXPECT_REFUSAL(own.run("INSERT INTO event VALUES (9, 1, 1, '{}', '" + std::string(64, 'a') + "')"),
                  text::BadInput, file.string() + " refuses this: FOREIGN KEY constraint failed");
 }

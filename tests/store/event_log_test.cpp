@@ -17,7 +17,7 @@ using store_test::sealed_plan;
 using store_test::Stranger;
 using store_test::whole_chain;
 
-constexpr const char* too_late = "another writer was first; read the sitting again";
+constexpr const char* too_late = "another writer was first; nothing was kept, try again";
 
 class Log : public testing::Test {
  protected:

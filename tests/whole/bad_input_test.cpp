@@ -79,6 +79,14 @@ TEST(BadInput, OnTheShelf) {
             "the reading is there already, as number 1: cable-lcr of cables.csv, cable \"thick-pair\", "
             "repeat 1\n"
             "nothing was imported; give another measurement its own repeat, piece or condition"},
+           {{"import", "response.csv", "--cable", "bell-wie"},
+            "there is no cable \"bell-wie\"; did you mean \"bell-wire\"?\n"
+            "add it first, or import its table\n"
+            "nothing was imported"},
+           {{"cable", "thick/thin"},
+            "a cable's name must be at most 80 characters without / : or =, got \"thick/thin\""},
+           {{"import", std::string(300, 'x')},
+            "cannot read " + std::string(300, 'x') + ": File name too long\nnothing was imported"},
            {{"import"}, "name files to import, or a manifest with --manifest, and not both"},
            {{"predict", "thick-pair", "bellwire", "--rig", "hall"},
             "no cable is called \"bellwire\"; did you mean \"bell-wire\"?"},
@@ -111,11 +119,11 @@ TEST(BadInput, InPlans) {
             "reach the level 0.0500 that the family's first step needs\n"
             "give it at least 5 trials, or plan fewer comparisons"},
            {plan({"--compare", "thick-pair/bell-wire", "--level", "5"}),
-            "plan: level is \"5\"; expected a number above 0 and below 1, such as 0.05"},
+            "plan: the level is \"5\"; expected a number above 0 and below 0.5, such as 0.05"},
            {plan({"--compare", "thick-pair/bell-wire", "--listener", "Ada"}),
             "plan: listener \"Ada\" is named twice; expected each name once"},
            {plan({"--compare", "thick-pair/bell-wire", "--primary", "Bela"}),
-            "plan: primary test is \"Bela\"; expected \"Ada\" or \"pooled\""},
+            "plan: the primary test is \"Bela\"; expected \"Ada\" or \"pooled\""},
            {plan({"--compare", "thick-pair/bell-wire", "--protocol", "abc"}),
             "no protocol is called \"abc\"; did you mean \"abx\"?"},
            {plan({"--compare", "thick-pair/bell-wire", "--sittings", "2"}),
@@ -125,6 +133,12 @@ TEST(BadInput, InPlans) {
            {plan({"--compare", "thick-pair/bell-wire", "--do-not-judge-by", "weather"}),
             "no condition for judging is called \"weather\""},
            {plan({"--compare", "thick-pair/bell-wire", "--supplied-seed", "abc"}),
+            "the supplied seed must be 64 hexadecimal digits, got \"abc\""},
+           {plan({"--compare", "thick-pair/bell-wire", "--excerpt", "Choir,0:57,0:42"}),
+            "plan: excerpt \"Choir\" is over at 0:42 and begins at 0:57; expected an end after its start"},
+           {plan({"--compare", "thick-pair/bell-wire", "--excerpt", "Choir,soon,0:42"}),
+            "plan: excerpt \"Choir\", time is \"soon\"; expected minutes:seconds, such as 0:42"},
+           {plan({"--compare", "thick-pair/bell-wire", "--dry-run", "--supplied-seed", "abc"}),
             "the supplied seed must be 64 hexadecimal digits, got \"abc\""},
            {{"report"}, "this campaign has no plan yet; seal one first"},
            {{"unseal", "spring"}, "this campaign has no plan yet; seal one first"}})
@@ -257,6 +271,23 @@ TEST(Careful, ASittingBeginsWithEverybodysCharactersAndEndsWithEverythingSaid) {
   const std::string report = expect_done(folder, {"report"});
   for (const char* words : {"Ada added no characters to the order", "the commitment was shown to nobody"})
     EXPECT_NE(report.find(words), std::string::npos) << words;
+}
+
+// A trim that is typed is one cable's; the others still go by what is predicted for all.
+TEST(Trims, TypedForOneCableLeaveTheOthersAsPredicted) {
+  Folder folder;
+  make_campaign(folder);
+  const auto trims = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> words = {"plan",       "first", "--rig",     "hall",
+                                      "--listener", "Ada",   "--compare", "thick-pair/bell-wire",
+                                      "--dry-run"};
+    words.insert(words.end(), more.begin(), more.end());
+    const std::string text = expect_done(folder, words);
+    return text.substr(text.find("steps down"), text.find("\nsitting 1") - text.find("steps down"));
+  };
+  const std::string predicted = trims({});
+  EXPECT_EQ(trims({"--trim", "bell-wire=0"}), predicted);
+  EXPECT_NE(trims({"--trim", "bell-wire=1"}), predicted);
 }
 
 }  // namespace

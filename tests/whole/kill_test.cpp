@@ -67,7 +67,7 @@ void wait_for_lines(const Folder& folder, pid_t child, int lines) {
 // its commit) is there afterwards, nothing else is, and the order is the same.
 TEST(Kill, KeepsEveryAcknowledgedAnswerAndTheOrder) {
   int kills = 0, interrupted = 0;
-  for (unsigned seed = 1; kills < 200; ++seed) {
+  for (unsigned seed = 1; kills < 200 || interrupted <= 100; ++seed) {
     ASSERT_LT(seed, 400u);
     std::mt19937 random(seed);
     Folder folder;
@@ -101,7 +101,6 @@ TEST(Kill, KeepsEveryAcknowledgedAnswerAndTheOrder) {
     EXPECT_EQ(read_back(folder).answers, answers) << "seed " << seed;
   }
   std::cout << kills << " kills, " << interrupted << " of them between two answers\n";
-  EXPECT_GT(interrupted, 100) << "the kills must also hit the keying itself";
 }
 
 }  // namespace

@@ -13,6 +13,7 @@
 #include "text/nearest.h"
 #include "text/number.h"
 #include "text/quantity.h"
+#include "text/utf8.h"
 
 namespace desk {
 namespace {
@@ -21,7 +22,7 @@ std::pair<std::string, std::string> halves(const std::string& typed, char separa
                                            const std::string& example) {
   const std::size_t at = typed.find(separator);
   if (at == std::string::npos || at == 0 || at + 1 == typed.size())
-    throw text::BadInput("\"" + typed + "\" cannot be read; write it like " + example);
+    throw text::BadInput(text::quoted(typed) + " cannot be read; write it like " + example);
   return {typed.substr(0, at), typed.substr(at + 1)};
 }
 
@@ -140,22 +141,29 @@ std::map<std::string, int> typed_trims(const PlanTyped& typed) {
   return steps;
 }
 
-/// Every cable's level under the weighting, behind the rig's source into its load.
-std::vector<double> levels_of(const store::Campaign& campaign, const plan::Plan& plan,
-                              const findings::RigEvidence& rig, const std::vector<std::string>& cables) {
-  std::vector<double> levels;
-  for (const std::string& cable : cables) {
-    const auto line = cable_evidence(campaign, cable, plan.rig).line;
-    if (!rig.source || !rig.load || !line)
-      throw text::BadInput(
-          "cable \"" + cable + "\" cannot be trimmed: its level on rig \"" + plan.rig +
-          "\" is not predicted\nimport its table and give the rig source and load, set --trim " + cable +
-          "=STEPS, or plan the levels as connected");
-    const hearing::LevelCurve curve = hearing::predicted_curve(*rig.source, *line, *rig.load);
-    levels.push_back(hearing::weighted_level_db(hearing::find(plan.trim_weighting), curve,
-                                                electrical::overlap(curve.band(), electrical::kAudioBand)));
-  }
-  return levels;
+/// A cable's level under the weighting, behind the rig's source into its load; nothing when that is not predicted.
+std::optional<double> level_of(const store::Campaign& campaign, const plan::Plan& plan,
+                               const findings::RigEvidence& rig, const std::string& cable) {
+  const auto line = cable_evidence(campaign, cable, plan.rig).line;
+  if (!rig.source || !rig.load || !line) return std::nullopt;
+  const hearing::LevelCurve curve = hearing::predicted_curve(*rig.source, *line, *rig.load);
+  return hearing::weighted_level_db(hearing::find(plan.trim_weighting), curve,
+                                    electrical::overlap(curve.band(), electrical::kAudioBand));
+}
+
+/// The steps of every cable whose level is predicted, down to the quietest of them.
+std::map<std::string, int> predicted_trims(const store::Campaign& campaign, const findings::RigEvidence& rig,
+                                           const plan::Plan& plan) {
+  std::map<std::string, double> levels;
+  for (const plan::Specimen& specimen : plan.specimens)
+    if (const auto level = level_of(campaign, plan, rig, specimen.cable)) levels[specimen.cable] = *level;
+  std::map<std::string, int> steps;
+  if (levels.empty()) return steps;
+  std::vector<double> levels_db;
+  for (const auto& [cable, level_db] : levels) levels_db.push_back(level_db);
+  const auto trims = hearing::trims(levels_db, text::number(plan.volume_step_db).value());
+  for (auto trim = trims.begin(); const auto& [cable, level_db] : levels) steps[cable] = (trim++)->steps;
+  return steps;
 }
 
 void set_trims(const store::Campaign& campaign, const PlanTyped& typed, const findings::RigEvidence& rig,
@@ -171,16 +179,16 @@ void set_trims(const store::Campaign& campaign, const PlanTyped& typed, const fi
                          "add a rig with --volume-step, or plan the levels as connected");
   std::map<std::string, int> steps = typed_trims(typed);
   refuse_unused_trims(steps, plan);
-  std::vector<std::string> open;
-  for (const plan::Specimen& specimen : plan.specimens)
-    if (!steps.contains(specimen.cable) && std::find(open.begin(), open.end(), specimen.cable) == open.end())
-      open.push_back(specimen.cable);
-  if (!open.empty()) {
-    const auto trims =
-        hearing::trims(levels_of(campaign, plan, rig, open), text::number(plan.volume_step_db).value());
-    for (std::size_t i = 0; i < open.size(); ++i) steps[open[i]] = trims[i].steps;
+  steps.merge(predicted_trims(campaign, rig, plan));
+  for (plan::Specimen& specimen : plan.specimens) {
+    if (!steps.contains(specimen.cable))
+      throw text::BadInput(
+          "cable " + text::quoted(specimen.cable) + " cannot be trimmed: its level on rig " +
+          text::quoted(plan.rig) +
+          " is not predicted\nimport its table and give the rig source and load, set --trim " +
+          text::printable(specimen.cable) + "=STEPS, or plan the levels as connected");
+    specimen.trim_steps = steps[specimen.cable];
   }
-  for (plan::Specimen& specimen : plan.specimens) specimen.trim_steps = steps[specimen.cable];
 }
 
 void predict_comparisons(const store::Campaign& campaign, const findings::RigEvidence& rig,

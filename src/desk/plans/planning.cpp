@@ -35,10 +35,11 @@ SealedNow seal_plan(const Path& file, const PlanTyped& typed, const sitting::Clo
   for (int sitting = 1; sitting <= static_cast<int>(now.plan.sittings.size()); ++sitting)
     now.minutes.push_back(plan::minutes_of(now.plan, sitting));
 
+  const seal::Digest seed = seed_of(typed);
   if (typed.dry_run) return now;
   now.sealed.name = now.plan.name;
   now.sealed.text = seal::canonical_text(plan::to_json(now.plan));
-  now.sealed.seed = seed_of(typed);
+  now.sealed.seed = seed;
   now.sealed.commitment = seal::commitment(now.sealed.text, now.sealed.seed);
   campaign.all_or_none([&] {
     campaign.add_plan(now.sealed);

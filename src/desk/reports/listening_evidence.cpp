@@ -24,7 +24,7 @@ findings::Fate fate_of(sitting::Fate fate) {
   return findings::Fate::not_played;
 }
 
-/// Seconds of "14:05:30", "14:05" or an RFC 3339 time; within one sitting only their differences mean anything.
+/// Seconds of "14:05:30" or an RFC 3339 time; within one sitting only their differences mean anything.
 std::optional<double> seconds_of(const std::string& written) {
   if (const auto moment = text::parse_rfc3339(written))
     return std::chrono::duration<double>(moment->time_since_epoch()).count();
@@ -40,13 +40,33 @@ std::optional<double> seconds_of(const std::string& written) {
   return parts == 3 ? std::optional(seconds) : std::nullopt;
 }
 
+using Starts = std::vector<std::vector<std::optional<double>>>;
+
+/// When each trial's presentations started. A clock that falls by more than half a day has passed midnight.
+Starts starts_of(const sitting::State& state) {
+  constexpr double day_s = 86400;
+  Starts starts;
+  std::optional<double> before;
+  for (const sitting::TrialState& trial : state.trials) {
+    starts.emplace_back();
+    for (const std::string& started : trial.started) {
+      std::optional<double> now = seconds_of(started);
+      while (now && before && *now < *before - day_s / 2) *now += day_s;
+      if (now) before = now;
+      starts.back().push_back(now);
+    }
+  }
+  return starts;
+}
+
 int listener_index(const plan::Plan& plan, const std::string& listener) {
   return static_cast<int>(std::find(plan.listeners.begin(), plan.listeners.end(), listener) -
                           plan.listeners.begin());
 }
 
 findings::TrialEvidence trial_evidence(const plan::Plan& plan, int sitting,
-                                       const sitting::ScoredTrial& scored, const sitting::TrialState& state) {
+                                       const sitting::ScoredTrial& scored, const sitting::TrialState& state,
+                                       std::vector<std::optional<double>> started_s) {
   findings::TrialEvidence trial;
   trial.sitting = sitting;
   trial.number = scored.number;
@@ -61,7 +81,9 @@ findings::TrialEvidence trial_evidence(const plan::Plan& plan, int sitting,
   for (const auto& [listener, answer] : scored.first)
     trial.first_answers[listener_index(plan, listener)] = answer;
   for (const std::string& listener : state.missing) trial.missing.push_back(listener_index(plan, listener));
-  for (const std::string& started : state.started) trial.started_s.push_back(seconds_of(started));
+  for (const auto& [listener, answer] : state.answers)
+    if (!answer.correction.empty()) trial.corrections[listener_index(plan, listener)] = answer.correction;
+  trial.started_s = std::move(started_s);
   return trial;
 }
 
@@ -69,13 +91,6 @@ std::string fact_title(const std::string& name) {
   for (const sitting::FactKind& fact : sitting::fact_kinds())
     if (fact.name == name) return std::string(fact.title);
   return name;
-}
-
-int settled_trials(const sitting::State& state) {
-  int settled = 0;
-  for (int trial = 1; trial <= state.layout.trials(); ++trial)
-    if (state.is_played(trial) && !state.at(trial).spoiled && state.waits_for(trial).empty()) ++settled;
-  return settled;
 }
 
 findings::SittingEvidence sitting_evidence(int number, const sitting::UnsealedSitting& unsealed) {
@@ -108,7 +123,7 @@ findings::SittingEvidence sitting_evidence(int number, const sitting::UnsealedSi
     evidence.differing_answers += entry.differing;
   }
   evidence.planned_trials = state.layout.planned();
-  evidence.settled_trials = settled_trials(state);
+  evidence.settled_trials = state.settled_trials();
   for (const sitting::TrialState& trial : state.trials)
     evidence.wrong_tag_reported =
         evidence.wrong_tag_reported || (trial.late_spoiled && trial.spoil_reason == "wrong tag");
@@ -118,13 +133,15 @@ findings::SittingEvidence sitting_evidence(int number, const sitting::UnsealedSi
 void add_sitting(const plan::Plan& plan, int number, const sitting::UnsealedSitting& unsealed,
                  findings::Evidence& evidence) {
   evidence.sittings.push_back(sitting_evidence(number, unsealed));
+  const Starts starts = starts_of(unsealed.state());
   for (const sitting::ScoredTrial& scored : unsealed.trials())
     evidence.trials[static_cast<std::size_t>(scored.comparison)].push_back(
-        trial_evidence(plan, number, scored, unsealed.state().at(scored.number)));
+        trial_evidence(plan, number, scored, unsealed.state().at(scored.number),
+                       starts.at(static_cast<std::size_t>(scored.number - 1))));
   for (const sitting::TerminalLevel& level : unsealed.state().levels)
     if (const int specimen = unsealed.specimen_of(level.tag); specimen >= 0)
       evidence.levels.push_back(
-          {number, specimen, level.channel, level.moment, text::number(level.level_db).value()});
+          {number, specimen, level.channel, level.moment, text::number(level.level).value()});
 }
 
 }  // namespace

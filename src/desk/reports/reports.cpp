@@ -42,23 +42,27 @@ Checked check_plan(const store::Campaign& campaign, const plan::SealedPlan& seal
   Checked checked;
   checked.plan = sealed.name;
   checked.commitment_hex = seal::to_hex(sealed.commitment);
-  if (seal::commitment(sealed.text, sealed.seed) != sealed.commitment)
-    checked.faults.push_back("the commitment is not that of plan and seed");
   const OpenedPlan opened = open_plan(campaign, sealed.name);
   const auto log = campaign.log(sealed.name);
   checked.sittings = static_cast<int>(opened.plan.sittings.size());
   try {
-    checked.unsealed = sitting::story_of(*log, sealed).unsealed;
+    const sitting::PlanStory story = sitting::story_of(*log, sealed);
+    checked.unsealed = story.unsealed;
     checked.events = static_cast<int>(log->events(0).size());
     for (int number = 1; number <= checked.sittings; ++number) {
       const sitting::Chain chain = sitting::read_chain(*log, sealed.commitment, number);
       checked.events += static_cast<int>(chain.events.size());
+      checked.heads_hex.push_back(seal::to_hex(chain.head));
       if (checked.unsealed) {
         sitting::UnsealedSitting(opened.plan, sealed, number,
                                  *log);  // refuses a head that is not the one disclosed
         check_tags(opened, number, chain, checked);
       }
     }
+    for (const sitting::HeadShown& shown : story.heads_shown)
+      if (checked.heads_hex.at(static_cast<std::size_t>(shown.sitting - 1)) != shown.head_hex)
+        checked.faults.push_back("sitting " + std::to_string(shown.sitting) +
+                                 ": its chain head is not the one that was given to " + shown.who);
   } catch (const std::exception& fault) {
     checked.faults.push_back(fault.what());
   }

@@ -20,6 +20,7 @@ struct Checked {
   std::string plan;
   std::string commitment_hex;
   int sittings = 0, events = 0;
+  std::vector<std::string> heads_hex;  ///< of the sittings' chains, to hold against those given away
   bool unsealed = false;
   std::vector<std::string> faults;  ///< empty when everything fits
 };

@@ -4,10 +4,12 @@
 #include <set>
 
 #include "desk/files.h"
+#include "import/kinds.h"
 #include "import/load_text.h"
 #include "import/manifest.h"
 #include "seal/digest.h"
 #include "text/error.h"
+#include "text/nearest.h"
 #include "text/number.h"
 #include "text/quantity.h"
 #include "text/utf8.h"
@@ -35,6 +37,15 @@ void require_line(const std::string& what, const std::string& words) {
   if (!text::is_valid_utf8(words) ||
       std::any_of(words.begin(), words.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20; }))
     throw text::BadInput(what + " must be one line of UTF-8 text, got " + text::quoted(words));
+}
+
+/// The characters refused have a meaning where cables are named together: heavy-pair/thin-pair, thin-pair=2.
+void require_cable_name(const std::string& name) {
+  require_line("the cable's name", name);
+  constexpr std::size_t most = 80;
+  if (text::length_in_characters(name) > most || name.find_first_of("/:=") != std::string::npos)
+    throw text::BadInput("a cable's name must be at most 80 characters without / : or =, got " +
+                         text::quoted(name));
 }
 
 /// Parsed files that wait to be kept together.
@@ -65,8 +76,16 @@ struct Batch {
     std::set<std::string> known;
     for (const store::Cable& cable : campaign.cables()) known.insert(cable.name);
     for (const imported::Reading& reading : result.readings)
-      if (!reading.cable.empty() && known.insert(reading.cable).second)
+      if (imported::kind_named(reading.kind).belongs_to == imported::BelongsTo::cables_of_the_table &&
+          known.insert(reading.cable).second) {
+        require_cable_name(reading.cable);
         result.new_cables.push_back(reading.cable);
+      }
+    for (const imported::Reading& reading : result.readings)
+      if (!reading.cable.empty() && !known.contains(reading.cable))
+        throw text::BadInput("there is no cable " + text::quoted(reading.cable) +
+                             text::did_you_mean(reading.cable, {known.begin(), known.end()}) +
+                             "\nadd it first, or import its table\nnothing was imported");
     campaign.all_or_none([&] {
       for (const std::string& name : result.new_cables) campaign.add_cable({name, {}, ""});
       campaign.add_readings(result.readings, sources);
@@ -83,7 +102,7 @@ void start_campaign(const Path& campaign, const std::string& title) {
 }
 
 void add_cable(const Path& file, const store::Cable& cable, bool baseline) {
-  require_line("the cable's name", cable.name);
+  require_cable_name(cable.name);
   require_line("the note", cable.note);
   for (const auto& [attribute, value] : cable.construction) require_line("--built", attribute + "=" + value);
   store::Campaign campaign = store::Campaign::open(file);

@@ -3,8 +3,6 @@
 #include "desk/files.h"
 #include "desk/sittings/opened_sitting.h"
 #include "import/answers.h"
-#include "import/levels.h"
-#include "import/times.h"
 #include "sitting/words.h"
 #include "text/error.h"
 #include "text/number.h"
@@ -35,15 +33,19 @@ std::string objection(const sitting::State& state, const imported::KeyedAnswer& 
   if (!state.is_played(keyed.trial))
     return "trial " + std::to_string(keyed.trial) +
            " is a spare that was not needed: too few trials before it were spoiled";
-  if (keyed.answer && state.at(keyed.trial).settled_for(keyed.listener) &&
-      !state.at(keyed.trial).answers.contains(keyed.listener))
-    return place_of(keyed.trial, keyed.listener) + " is recorded as missing; correct it with a reason";
-  const auto& answers = state.at(keyed.trial).answers;
-  const auto before = answers.find(keyed.listener);
-  if (before != answers.end() && before->second.last != keyed.answer.value_or("-"))
-    return place_of(keyed.trial, keyed.listener) + ": \"" + before->second.last +
-           "\" is recorded already, not \"" + keyed.answer.value_or("-") + "\"";
-  return "";
+  if (keyed.note.size() > sitting::most_bytes)
+    return "a note may have " + std::to_string(sitting::most_bytes) + " bytes, this one has " +
+           std::to_string(keyed.note.size());
+  const std::string settled = state.at(keyed.trial).word_of(keyed.listener);
+  if (settled.empty()) return "";
+  const std::string place = place_of(keyed.trial, keyed.listener);
+  if (settled != keyed.answer.value_or("-"))
+    return place + ": " + (settled == "-" ? "a missing answer" : "\"" + settled + "\"") +
+           " is recorded already, not \"" + keyed.answer.value_or("-") + "\"; correct it with a reason";
+  if (settled == "-" || keyed.sureness.empty()) return "";
+  const std::string& sureness = state.at(keyed.trial).answers.at(keyed.listener).sureness;
+  if (sureness == keyed.sureness) return "";
+  return place + ": sureness \"" + sureness + "\" is recorded already, not \"" + keyed.sureness + "\"";
 }
 
 imported::KeyedAnswers checked_answers(const sitting::Sitting& sitting, const Path& csv) {
@@ -66,14 +68,29 @@ bool settle(sitting::Sitting& sitting, const imported::KeyedAnswer& keyed) {
   return true;
 }
 
-/// The allowed answer that was typed whole or by its first letter, in any case; nothing for anything else.
-std::optional<std::string> answer_typed(const std::string& typed, const std::vector<std::string>& answers) {
+/// The allowed word that was typed whole or by its first letter, in any case; nothing for anything else.
+std::optional<std::string> word_typed(const std::string& typed, const std::vector<std::string>& words) {
   const std::string wanted = text::lower_case(typed);
-  for (const std::string& answer : answers)
-    if (const std::string lower = text::lower_case(answer);
+  for (const std::string& word : words)
+    if (const std::string lower = text::lower_case(word);
         !wanted.empty() && (lower == wanted || lower.substr(0, 1) == wanted))
-      return answer;
+      return word;
   return std::nullopt;
+}
+
+/// "A", "a certain", "B f" or "-"; nothing for what is none.
+std::optional<imported::KeyedAnswer> answer_typed(const std::string& typed,
+                                                  const imported::AnswerWords& words) {
+  imported::KeyedAnswer keyed{.answer = std::nullopt, .sureness = "", .note = ""};
+  if (typed == "-") return keyed;
+  const std::size_t space = typed.find(' ');
+  keyed.answer = word_typed(typed.substr(0, space), words.answers);
+  if (!keyed.answer) return std::nullopt;
+  if (space == std::string::npos) return keyed;
+  const auto sureness = word_typed(std::string(text::trimmed(typed.substr(space))), words.sureness);
+  if (!sureness) return std::nullopt;
+  keyed.sureness = *sureness;
+  return keyed;
 }
 
 }  // namespace
@@ -97,25 +114,26 @@ int key_by_prompts(const SittingName& name, const Keyer& keyer, const sitting::C
                    const Acknowledge& acknowledge) {
   OpenedSitting opened(name, clock);
   sitting::Sitting& sitting = opened.sitting;
-  const std::vector<std::string> answers = words_of(sitting).answers;
+  const imported::AnswerWords words = words_of(sitting);
   sitting.name_keyer(keyer.name, keyer.holds_helpers_sheet);
   int kept = 0;
   for (const int trial : sitting.state().open_trials())
     for (const std::string& listener : sitting.state().waits_for(trial)) {
       std::string complaint;
       for (;;) {
-        const auto typed = ask({trial, listener, answers}, complaint);
+        const auto typed = ask({trial, listener, words.answers}, complaint);
         if (!typed || *typed == ".") return kept;
         if (typed->empty()) break;
-        const auto answer = answer_typed(*typed, answers);
-        if (!answer && *typed != "-") {
+        auto answer = answer_typed(*typed, words);
+        if (!answer) {
           complaint = text::quoted(*typed) + " is no answer";
           continue;
         }
-        if (settle(sitting,
-                   {.trial = trial, .listener = listener, .answer = answer, .sureness = "", .note = ""})) {
+        answer->trial = trial;
+        answer->listener = listener;
+        if (settle(sitting, *answer)) {
           ++kept;
-          acknowledge(place_of(trial, listener) + (answer ? "" : ": missing"));
+          acknowledge(place_of(trial, listener) + (answer->answer ? "" : ": missing"));
         }
         break;
       }
@@ -127,22 +145,21 @@ SecondEntry compare_answers(const SittingName& name, const Path& csv, const Keye
                             const sitting::Clock& clock) {
   OpenedSitting opened(name, clock);
   sitting::Sitting& sitting = opened.sitting;
-  const imported::KeyedAnswers keyed =
-      imported::parse_answers(read_file(csv), csv.string(), words_of(sitting));
+  imported::KeyedAnswers keyed = imported::parse_answers(read_file(csv), csv.string(), words_of(sitting));
+  for (const imported::KeyedAnswer& second : keyed.answers)
+    if (!sitting.state().layout.is_trial(second.trial))
+      keyed.problems.add(second.trial_place, objection(sitting.state(), second));
+  keyed.problems.refuse_if_any();
   SecondEntry entry;
   opened.campaign.all_or_none([&] {
     sitting.name_keyer(keyer.name, keyer.holds_helpers_sheet);
     for (const imported::KeyedAnswer& second : keyed.answers) {
-      if (!sitting.state().layout.is_trial(second.trial))
-        throw text::BadInput(objection(sitting.state(), second));
-      const sitting::TrialState& trial = sitting.state().at(second.trial);
-      if (!trial.settled_for(second.listener)) {
+      const std::string kept = sitting.state().at(second.trial).word_of(second.listener);
+      if (kept.empty()) {
         entry.not_keyed.push_back(place_of(second.trial, second.listener));
         continue;
       }
       ++entry.compared;
-      const auto first = trial.answers.find(second.listener);
-      const std::string kept = first == trial.answers.end() ? "-" : first->second.last;
       const std::string read = second.answer.value_or("-");
       if (kept == read) continue;
       entry.differences.push_back(place_of(second.trial, second.listener) + ": \"" + kept + "\" first, \"" +
@@ -152,58 +169,6 @@ SecondEntry compare_answers(const SittingName& name, const Path& csv, const Keye
     sitting.finish_second_entry(keyer.name, entry.compared);
   });
   return entry;
-}
-
-int key_times(const SittingName& name, const Path& csv, const sitting::Clock& clock) {
-  OpenedSitting opened(name, clock);
-  imported::KeyedTimes keyed = imported::parse_times(read_file(csv), csv.string());
-  int kept = 0;
-  opened.campaign.all_or_none([&] {
-    for (const imported::KeyedTime& time : keyed.times) try {
-        opened.sitting.key_time(time.trial, time.presentation, time.as_typed);
-        ++kept;
-      } catch (const text::BadInput& error) {
-        keyed.problems.add(time.trial_place, error.what());
-      }
-    keyed.problems.refuse_if_any();
-  });
-  return kept;
-}
-
-int key_spoilings(const SittingName& name, const Path& csv, const sitting::Clock& clock) {
-  OpenedSitting opened(name, clock);
-  std::vector<std::string> people = opened.sitting.state().listeners, reasons;
-  people.push_back("helper");
-  for (const std::string_view reason : sitting::spoil_reasons()) reasons.emplace_back(reason);
-  imported::KeyedSpoilings keyed = imported::parse_spoilings(read_file(csv), csv.string(), people, reasons);
-  int kept = 0;
-  opened.campaign.all_or_none([&] {
-    for (const imported::KeyedSpoiling& spoiling : keyed.spoilings) try {
-        opened.sitting.spoil(spoiling.by, spoiling.trial, spoiling.reason, spoiling.words);
-        ++kept;
-      } catch (const text::BadInput& error) {
-        keyed.problems.add(spoiling.trial_place, error.what());
-      }
-    keyed.problems.refuse_if_any();
-  });
-  return kept;
-}
-
-int key_levels(const SittingName& name, const Path& csv, const sitting::Clock& clock) {
-  OpenedSitting opened(name, clock);
-  imported::TerminalLevels keyed = imported::parse_levels(read_file(csv), csv.string());
-  int kept = 0;
-  opened.campaign.all_or_none([&] {
-    for (const imported::TerminalLevel& level : keyed.levels) try {
-        opened.sitting.record_level(static_cast<int>(text::whole_number(level.tag).value_or(0)),
-                                    level.channel, level.moment, text::shortest(level.level_db));
-        ++kept;
-      } catch (const text::BadInput& error) {
-        keyed.problems.add(level.tag_place, error.what());
-      }
-    keyed.problems.refuse_if_any();
-  });
-  return kept;
 }
 
 }  // namespace desk

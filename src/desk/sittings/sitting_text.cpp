@@ -1,5 +1,7 @@
 #include "desk/sittings/sitting_text.h"
 
+#include "sitting/words.h"
+
 namespace desk {
 namespace {
 
@@ -10,6 +12,12 @@ std::string joined(const std::vector<std::string>& words) {
 }
 
 }  // namespace
+
+std::string fact_names() {
+  std::vector<std::string> names;
+  for (const sitting::FactKind& fact : sitting::fact_kinds()) names.emplace_back(fact.name);
+  return joined(names);
+}
 
 std::string status_text(const SittingStatus& status) {
   std::string words = "sitting " + std::to_string(status.number) + " of plan \"" + status.plan +

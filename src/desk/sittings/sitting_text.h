@@ -6,6 +6,9 @@
 
 namespace desk {
 
+/// The names of the facts of a sitting, for the help of a command.
+std::string fact_names();
+
 /// Where a sitting stands, in words.
 std::string status_text(const SittingStatus& status);
 

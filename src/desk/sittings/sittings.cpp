@@ -6,7 +6,9 @@
 #include "desk/sittings/opened_sitting.h"
 #include "report/forms.h"
 #include "report/sheets.h"
+#include "sitting/chain/plan_chain.h"
 #include "text/error.h"
+#include "text/utf8.h"
 
 namespace desk {
 namespace {
@@ -54,24 +56,19 @@ std::vector<std::string> not_measured(const sitting::State& state) {
   return gaps;
 }
 
-/// Differences of a second entry that still stand: nobody has corrected or confirmed the answer.
+/// Where a second entry differed and nobody has corrected or confirmed the answer since; never what it was, since the
+/// helper may read this.
 std::vector<std::string> standing_differences(const sitting::State& state) {
   std::vector<std::string> standing;
-  for (const sitting::Event& event : state.differences) {
-    const auto found = state.at(event.trial).answers.find(event.who);
-    const bool answered = found != state.at(event.trial).answers.end();
-    const std::string kept = answered ? found->second.last : "-",
-                      read = event.word.empty() ? "-" : event.word;
-    if (kept == read || (answered && !found->second.correction.empty())) continue;
-    const std::string words = "trial " + std::to_string(event.trial) + ", " + event.who + ": \"" + kept +
-                              "\" first, \"" + read + "\" the second time";
-    if (std::find(standing.begin(), standing.end(), words) == standing.end()) standing.push_back(words);
-  }
+  for (const sitting::Event& event : state.standing_differences)
+    standing.push_back("trial " + std::to_string(event.trial) + ", " + event.who);
   return standing;
 }
 
 /// A plan's name as the beginning of a file's name.
 std::string file_name_of(std::string name) {
+  constexpr std::size_t most_bytes = 150;  // a file's name may have 255, the paper's own included
+  if (name.size() > most_bytes) name = text::printable(name.substr(0, most_bytes));
   std::replace_if(
       name.begin(), name.end(),
       [](char c) { return c == '/' || c == '\\' || c == ' ' || static_cast<unsigned char>(c) < 0x20; }, '-');
@@ -106,8 +103,8 @@ SittingStatus status_of(const SittingName& name) {
     if (at.spoiled || at.late_spoiled)
       status.spoiled.emplace_back(
           trial, at.spoil_reason + ", by " + at.spoiled_by + (at.late_spoiled ? ", late" : ""));
-    if (state.is_played(trial) && !at.spoiled && waiting.empty()) ++status.settled;
   }
+  status.settled = state.settled_trials();
   status.differences = standing_differences(state);
   status.not_said = not_said(state);
   status.not_measured = not_measured(state);
@@ -125,6 +122,7 @@ std::vector<Paper> papers_of(const SittingName& name) {
       {"helper-sheet.txt", report::helper_sheet(plan, name.number, opened.sitting.sheet())},
       {"answers-form.csv", report::answers_form(plan, name.number)},
       {"times-form.csv", report::times_form(plan, name.number)},
+      {"spoiled-form.csv", report::spoilings_form(plan, name.number)},
       {"levels-form.csv", report::levels_form(tags)}};
   for (std::size_t i = 0; i < opened.sitting.state().listeners.size(); ++i) {
     const std::string& listener = opened.sitting.state().listeners[i];
@@ -144,6 +142,12 @@ void begin_sitting(const SittingName& name, const sitting::Clock& clock, bool wi
                            "\" has added no characters to the order yet\n"
                            "take them first, or say --without-characters; the report will say so");
   opened.sitting.begin();
+}
+
+void record_head_handover(const SittingName& name, const std::string& who, const std::string& how,
+                          const sitting::Clock& clock) {
+  OpenedSitting opened(name, clock);
+  sitting::record_head_shown(*opened.log, opened.sitting, opened.opened.sealed, clock, who, how);
 }
 
 std::string end_sitting(const SittingName& name, const sitting::Clock& clock) {

@@ -77,7 +77,8 @@ struct Prompt {
 /// Reads one typed line for a prompt; nothing at the end of the input.
 using Ask = std::function<std::optional<std::string>(const Prompt& prompt, const std::string& complaint)>;
 
-/// Keys answers by prompts, each kept at once: an answer or its first letter; "-" missing; "" for later; "." to stop.
+/// Keys answers by prompts, each kept at once: an answer or its first letter, where told with the sureness after it; "-"
+/// missing; "" for later; "." to stop.
 int key_by_prompts(const SittingName& name, const Keyer& keyer, const sitting::Clock& clock, const Ask& ask,
                    const Acknowledge& acknowledge);
 
@@ -93,11 +94,22 @@ SecondEntry compare_answers(const SittingName& name, const Path& csv, const Keye
 /// Keys the helper's times. @return the number of presentations kept now.
 int key_times(const SittingName& name, const Path& csv, const sitting::Clock& clock);
 
-/// Keys the spoiled trials of the helper's sheet. @return the number kept now.
-int key_spoilings(const SittingName& name, const Path& csv, const sitting::Clock& clock);
+/// A trial withdrawn; a late one counts as answered.
+struct SpoiledNow {
+  int trial = 0;
+  bool late = false;
+};
+
+/// Keys the spoiled trials of the helper's sheet.
+std::vector<SpoiledNow> key_spoilings(const SittingName& name, const Path& csv, const sitting::Clock& clock);
 
 /// Keys levels measured at the terminals. @return the number kept now.
-int key_levels(const SittingName& name, const Path& csv, const sitting::Clock& clock);
+/// @param why  needed when a level replaces another one keyed before.
+int key_levels(const SittingName& name, const Path& csv, const std::string& why, const sitting::Clock& clock);
+
+/// Keeps who received the chain head of a sitting that has ended, and how.
+void record_head_handover(const SittingName& name, const std::string& who, const std::string& how,
+                          const sitting::Clock& clock);
 
 /// Ends a sitting in which nothing is open. @return the chain's head, as hex.
 std::string end_sitting(const SittingName& name, const sitting::Clock& clock);

@@ -2,6 +2,7 @@
 
 #include "seal/chain.h"
 #include "sitting/chain/chain_reader.h"
+#include "sitting/words.h"
 #include "text/error.h"
 #include "text/time.h"
 
@@ -42,6 +43,8 @@ PlanStory story_of(const EventLog& log, const plan::SealedPlan& sealed) {
     } else if (event.type == kind::shown) {
       story.shown_to.push_back({event.who, event.text});
       story.shown_at.push_back(event.time);
+    } else if (event.type == kind::head_shown) {
+      story.heads_shown.push_back({event.trial, event.word, event.who, event.text, event.time});
     } else if (event.type == kind::ended_plan) {
       story.ended_early = true;
       story.ended_by = event.who;
@@ -64,8 +67,25 @@ void record_sealing(EventLog& log, const plan::SealedPlan& sealed, const Clock& 
 void record_shown(EventLog& log, const plan::SealedPlan& sealed, const Clock& clock, const std::string& who,
                   const std::string& how) {
   require_sealed(story_of(log, sealed), sealed);
-  if (who.empty()) throw text::BadInput("say who received the commitment");
+  require_words("who received the commitment", who, 1);
+  require_words("how it was given", how, 0);
   append(log, sealed, clock, {.type = std::string(kind::shown), .who = who, .text = how});
+}
+
+void record_head_shown(EventLog& log, const Sitting& sitting, const plan::SealedPlan& sealed,
+                       const Clock& clock, const std::string& who, const std::string& how) {
+  require_sealed(story_of(log, sealed), sealed);
+  if (!sitting.state().ended)
+    throw text::NotNow("sitting " + std::to_string(sitting.number()) +
+                       " has not ended; its chain head is given away at the end");
+  require_words("who received the chain head", who, 1);
+  require_words("how it was given", how, 0);
+  append(log, sealed, clock,
+         {.type = std::string(kind::head_shown),
+          .trial = sitting.number(),
+          .who = who,
+          .word = sitting.head(),
+          .text = how});
 }
 
 void end_plan_early(EventLog& log, const plan::Plan& plan, const plan::SealedPlan& sealed, const Clock& clock,
@@ -73,7 +93,8 @@ void end_plan_early(EventLog& log, const plan::Plan& plan, const plan::SealedPla
   const PlanStory story = story_of(log, sealed);
   require_sealed(story, sealed);
   if (story.ended_early) throw text::NotNow("plan \"" + sealed.name + "\" has been ended early already");
-  if (who.empty() || reason.empty()) throw text::BadInput("ending a plan early needs who decided and why");
+  require_words("who decided", who, 1);
+  require_words("the reason", reason, 1);
   append(log, sealed, clock,
          {.type = std::string(kind::ended_plan),
           .who = who,
@@ -81,7 +102,8 @@ void end_plan_early(EventLog& log, const plan::Plan& plan, const plan::SealedPla
           .flag = had_seen_answers_and_order});
   for (int number = 1; number <= static_cast<int>(plan.sittings.size()); ++number) {
     Sitting sitting(plan, sealed, number, log, clock);
-    if (!sitting.state().way.empty() && !sitting.state().ended) sitting.end_early(who, reason);
+    if (!sitting.state().way.empty() && !sitting.state().ended)
+      sitting.end_early(who, reason, had_seen_answers_and_order);
   }
 }
 

@@ -9,11 +9,18 @@
 
 namespace sitting {
 
+/// A sitting's chain head that was given to somebody before the plan was unsealed: from then on its answers are bound.
+struct HeadShown {
+  int sitting = 0;
+  std::string head_hex, who, how, at;
+};
+
 /// What happened to a plan as a whole: its own chain, kept as sitting 0.
 struct PlanStory {
   std::string sealed_at;
   std::vector<Remark> shown_to;
   std::vector<std::string> shown_at;  ///< when, one for each of `shown_to`
+  std::vector<HeadShown> heads_shown;
   bool ended_early = false;
   std::string ended_by, end_reason;
   bool ender_had_seen = false;  ///< who ended it had seen both answers and order: no finding can be supported
@@ -30,6 +37,11 @@ void record_sealing(EventLog& log, const plan::SealedPlan& sealed, const Clock& 
 /// Keeps who received the commitment, and how.
 void record_shown(EventLog& log, const plan::SealedPlan& sealed, const Clock& clock, const std::string& who,
                   const std::string& how);
+
+/// Keeps who received the chain head of a sitting that has ended, and how.
+/// @throws text::NotNow before its end, and once the plan is unsealed.
+void record_head_shown(EventLog& log, const Sitting& sitting, const plan::SealedPlan& sealed,
+                       const Clock& clock, const std::string& who, const std::string& how);
 
 /// Ends a plan before its last sitting. Running sittings are ended with it.
 void end_plan_early(EventLog& log, const plan::Plan& plan, const plan::SealedPlan& sealed, const Clock& clock,

@@ -103,6 +103,6 @@ CREATE TRIGGER plan_never_shrinks BEFORE DELETE ON plan BEGIN SELECT RAISE(ABORT
 CREATE TRIGGER plan_never_replaces BEFORE INSERT ON plan WHEN NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM plan) OR EXISTS (SELECT 1 FROM plan WHERE name = NEW.name) BEGIN SELECT RAISE(ABORT, 'the plan is there already'); END;
 CREATE TRIGGER event_never_changes BEFORE UPDATE ON event BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing in it is changed'); END;
 CREATE TRIGGER event_never_shrinks BEFORE DELETE ON event BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing is removed from it'); END;
-CREATE TRIGGER event_never_replaces BEFORE INSERT ON event WHEN NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM event WHERE plan = NEW.plan AND sitting = NEW.sitting) BEGIN SELECT RAISE(ABORT, 'another writer was first; read the sitting again'); END;
+CREATE TRIGGER event_never_replaces BEFORE INSERT ON event WHEN NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM event WHERE plan = NEW.plan AND sitting = NEW.sitting) BEGIN SELECT RAISE(ABORT, 'another writer was first; nothing was kept, try again'); END;
 CREATE INDEX reading_of_source ON reading (sha256);
 COMMIT;
