@@ -58,6 +58,9 @@ struct SittingEvidence {
   bool ended_early = false;
   std::string began_at;  ///< when the order was drawn, "" if never
   std::string way, opened_at, ended_at, ended_by, end_reason, head_hex;
+  bool ender_had_seen = false;  ///< who ended it early had seen both answers and order
+  std::vector<std::pair<std::string, std::string>> head_shown_to;  ///< who; how and when, before unsealing
+  std::string helper;                                              ///< as told, "" when not
   std::string tagged_by;
   std::vector<std::pair<std::string, std::string>> characters;  ///< listener and what was added to the order
   std::vector<std::pair<std::string, std::string>> facts;       ///< title and value

@@ -14,7 +14,8 @@ TEST(Conditions, SayWhatWasRecorded) {
         "rule: fixed number of trials.",
         "Listeners: Ada and Ben, together.",
         "Rig: listening room.",
-        "Presentations of 15 s with 30 s between them. Excerpts, used in turn, two trials each: slow organ (0:12 to 0:27).",
+        "Presentations of 15 s with 30 s between them. Excerpts, used in turn, two trials each: slow organ "
+        "(0:12 to 0:27).",
         "Blocks of 12 trials, breaks of 10 minutes; 2 practice trials.",
         "Levels trimmed in steps of 0.5 dB",
         "the order's seed was supplied, not drawn: a demonstration, not evidence",
@@ -56,15 +57,14 @@ TEST(Conditions, SayThatSomethingWasNotRecorded) {
 
 TEST(PlanCautions, NameWhatAReaderShouldKnow) {
   const auto cautions = eventful().findings().cautions;
-  for (const char* words :
-       {"the order's seed was supplied, not drawn: a demonstration, not evidence",
-        "the commitment was shown to nobody",
-        "the plan was ended early by Olga (fuse blown): 32 trials planned, 16 done",
-        "sitting 1: ended early by Olga (fuse blown): 32 trials planned, 16 done",
-        "sitting 1: who tagged the cables was not recorded",
-        "sitting 1: answers were keyed by somebody who held the helper's sheet",
-        "sitting 1: the second entry read 2 of 30 answers otherwise",
-        "this campaign also holds 1 plan ended early: winter"})
+  for (const char* words : {"the order's seed was supplied, not drawn: a demonstration, not evidence",
+                            "the commitment was shown to nobody",
+                            "the plan was ended early by Olga (fuse blown): 32 trials planned, 16 done",
+                            "sitting 1: ended early by Olga (fuse blown): 32 trials planned, 16 done",
+                            "sitting 1: who tagged the cables was not recorded",
+                            "sitting 1: answers were keyed by somebody who held the helper's sheet",
+                            "sitting 1: the second entry read 2 of 30 answers otherwise",
+                            "this campaign also holds 1 plan ended early: winter"})
     EXPECT_TRUE(says(cautions, words)) << words << "\n" << all_of(cautions);
 }
 
@@ -72,6 +72,31 @@ TEST(PlanCautions, OfAPlanInOrderAreNone) {
   Builder builder;
   builder.trials(builder.claim("thin", "thick"), 8, 16);
   EXPECT_EQ(all_of(builder.findings().cautions), "");
+}
+
+TEST(PlanCautions, TellWhoDidTwoThingsAndWhatBindsTheAnswers) {
+  Builder builder({"Ada", "Ben"});
+  builder.trials(builder.claim("thin", "thick"), 8, 16);
+  builder.sitting().head_shown_to.clear();
+  builder.sitting().tagged_by = builder.sitting().helper = "Ben";
+  const auto cautions = builder.findings().cautions;
+  EXPECT_TRUE(says(cautions, "sitting 1: its chain head was given to nobody before unsealing"));
+  EXPECT_TRUE(says(cautions, "sitting 1: Ben tagged the cables and listened"));
+  EXPECT_TRUE(says(cautions, "sitting 1: Ben helped and listened"));
+}
+
+// binom.test(2, 16): p = .004181 (R; twice pbinom(2, 16, .5) = 137/65536); with 3 of 16 it is .0213.
+TEST(Cautions, TellOfAnIdenticalPairSteadilyAnsweredTheWrongWay) {
+  const auto cautions = [](int score) {
+    Builder builder;
+    builder.trials(
+        builder.comparison(builder.specimen("thin"), builder.specimen("thin"), Kind::identical_pair), score,
+        16);
+    return builder.findings().comparisons.at(0).cautions;
+  };
+  EXPECT_TRUE(says(cautions(2), "Ada was right in only 2 of 16 (two-sided p 0.0042)"));
+  EXPECT_TRUE(says(cautions(3), "Ada was right in only 3 of 16 (two-sided p 0.0213)"));
+  EXPECT_FALSE(says(cautions(4), "Ada was right"));
 }
 
 TEST(PlanCautions, TellOfControls) {
@@ -92,11 +117,11 @@ TEST(LimitsOfTheMethod, SayWhatTheRecordCannotShow) {
   Builder builder;
   builder.trials(builder.claim("thin", "thick"), 8, 16);
   const auto shown = builder.findings().limits_of_the_method;
-  EXPECT_TRUE(
-      says(shown,
-           "The record shows that nothing was changed after the commitment had left the organiser's hands."));
+  EXPECT_TRUE(says(shown,
+                   "The record shows that plan and order were not changed after the commitment had left the "
+                   "organiser's hands"));
   EXPECT_TRUE(says(shown, "It cannot show that nobody told the listener."));
-  EXPECT_TRUE(says(shown, "file and a debugger"));
+  EXPECT_TRUE(says(shown, "file can read the order"));
   builder.evidence.commitment_shown_to.clear();
   EXPECT_FALSE(says(builder.findings().limits_of_the_method, "The record shows"));
 }

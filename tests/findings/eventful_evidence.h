@@ -32,6 +32,7 @@ inline Builder eventful() {
   sitting.cues = {{"Ben", "a click before X"}};
   sitting.notes = {{"helper", "rain"}};
   sitting.head_hex = "beef";
+  sitting.head_shown_to = {{"a notary", "letter"}};
   builder.evidence.plan_ended_early = true;
   builder.evidence.plan_ended_by = "Olga";
   builder.evidence.plan_end_reason = "fuse blown";

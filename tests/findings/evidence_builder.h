@@ -51,6 +51,7 @@ struct Builder {
     held.opened_at = "2031-05-02T10:00:00Z";
     held.ended_at = "2031-05-02T12:00:00Z";
     held.tagged_by = "Tom";
+    held.head_shown_to = {{"a notary", "letter"}};
     held.keyed_by = {"Kim"};
     for (const char* moment : {"start", "end"}) {
       held.declarations.push_back({"helper", moment, "", true});

@@ -14,10 +14,10 @@ TEST(Sentence, OfADifferenceNotShown) {
   EXPECT_EQ(sentence(seven_of(9)),
             "Difference not shown: 9 of 16 right, exact one-sided p 0.4018, 1.0000 after Holm over 7 claims "
             "(level 0.05). "
-            "One-sided 95 % upper limit of the share right: 0.78. "
-            "Had the long-run share right been 0.91 or more, sittings like these (16 trials, level 0.0071 "
+            "One-sided 95 % upper limit of the share right: 0.774. "
+            "Had the long-run share right been 0.903 or more, sittings like these (16 trials, level 0.0071 "
             "after Holm) would "
-            "have supported it at least 80 times in 100. Right in 0.91 means hearing it in about 0.82 of "
+            "have supported it at least 80 times in 100. Right in 0.903 means hearing it in about 0.806 of "
             "trials and guessing "
             "the rest. At the share worth finding, 0.90: 78 times in 100. "
             "Presentations of 15 s with 30 s between them; quicker switching may show more. "
@@ -29,7 +29,7 @@ TEST(Sentence, OfASupportedDifference) {
   const std::string text = sentence(seven_of(14));
   EXPECT_EQ(text.find("Difference supported: 14 of 16 right, exact one-sided p 0.0021, 0.0146 after Holm "
                       "over 7 claims (level "
-                      "0.05). One-sided 95 % lower limit of the share right: 0.65. Had"),
+                      "0.05). One-sided 95 % lower limit of the share right: 0.656. Had"),
             0U)
       << text;
   EXPECT_EQ(text.find("quicker switching"), std::string::npos);
@@ -64,7 +64,7 @@ TEST(Sentence, OfAPreference) {
   EXPECT_NE(not_shown.find("This says nothing about whether a difference was heard."), std::string::npos);
   EXPECT_EQ(not_shown.find("hearing it in"), std::string::npos);
   // tests/findings/tally_test.cpp: .4762 and .9273, rounded outwards
-  EXPECT_NE(not_shown.find("Two-sided 95 % interval of the share for thin: 0.47 to 0.93."),
+  EXPECT_NE(not_shown.find("Two-sided 95 % interval of the share for thin: 0.476 to 0.928."),
             std::string::npos);
   builder.trial(0, {true});
   builder.trial(0, {true});

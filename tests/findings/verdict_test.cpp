@@ -247,4 +247,15 @@ TEST(Verdict, APlanEndedBySomebodyWhoHadSeenSupportsNothing) {
   }
 }
 
+TEST(Verdict, OfASittingEndedBySomebodyWhoHadSeenBothSupportsNothing) {
+  const auto finding = judged([](Builder& builder) {
+    builder.sitting().ended_early = builder.sitting().ender_had_seen = true;
+    builder.sitting().ended_by = "Olga";
+  });
+  EXPECT_EQ(finding.verdict, Verdict::cannot_be_judged);
+  EXPECT_EQ(finding.reasons, std::vector<std::string>{
+                                 "sitting 1 was ended early by Olga, who had seen both answers and order: it "
+                                 "supports no finding"});
+}
+
 }  // namespace

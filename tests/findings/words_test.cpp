@@ -62,10 +62,9 @@ TEST(Numbers, AreWrittenForPeople) {
   EXPECT_EQ(findings::p_words(1e-9), "p <0.0001");
   EXPECT_EQ(findings::percent(.95), "95 %");
   EXPECT_EQ(findings::percent(.975), "97.5 %");
-  EXPECT_EQ(findings::rounded_up(.9025), .91);
+  EXPECT_EQ(findings::rounded_up(.9025), .903);
   EXPECT_EQ(findings::rounded_up(.9), .9);
-  EXPECT_EQ(findings::rounded_up(.8967, 3), .897);
-  EXPECT_EQ(findings::rounded_down(.5156), .51);  // 12 of 16: to nearest would claim 0.52
+  EXPECT_EQ(findings::rounded_down(.5156), .515);  // 12 of 16: to nearest would claim 0.516
   EXPECT_EQ(findings::rounded_down(.07), .07);
   EXPECT_EQ(findings::rounded_down(0), 0);
   EXPECT_EQ(findings::frequency_words(237.3), "237 Hz");

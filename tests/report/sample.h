@@ -138,6 +138,7 @@ inline findings::SittingEvidence sitting(int number) {
   sitting.opened_at = "2031-05-02T18:00:00Z";
   sitting.ended_at = "2031-05-02T21:10:00Z";
   sitting.head_hex = "4f1d" + std::string(60, 'a');
+  sitting.head_shown_to = {{"the club's secretary", "letter"}};
   sitting.tagged_by = "Dora";
   sitting.characters = {{"Ada", "x7k2"}};
   sitting.facts = {{"Seat and distance from the loudspeakers", "centre, 2.8 m"}, {"Warm-up, minutes", "45"}};

@@ -104,6 +104,7 @@ findings::SittingEvidence sitting_evidence(int number, const sitting::UnsealedSi
   evidence.ended_at = state.ended_at;
   evidence.ended_by = state.ended_by;
   evidence.end_reason = state.end_reason;
+  evidence.ender_had_seen = state.ender_had_seen;
   evidence.head_hex = unsealed.head_hex();
   evidence.tagged_by = state.tagged_by;
   const std::vector<std::string> characters = state.characters();
@@ -111,6 +112,8 @@ findings::SittingEvidence sitting_evidence(int number, const sitting::UnsealedSi
     evidence.characters.emplace_back(state.listeners[i], characters[i]);
   evidence.began_at = state.began_at;
   for (const auto& [name, value] : state.facts) evidence.facts.emplace_back(fact_title(name), value);
+  for (const auto& [name, value] : state.facts)
+    if (name == "helper") evidence.helper = value;
   for (const auto& declaration : state.declarations)
     evidence.declarations.push_back(
         {declaration.who, declaration.moment, declaration.words, declaration.kept});
@@ -144,6 +147,10 @@ void add_sitting(const plan::Plan& plan, int number, const sitting::UnsealedSitt
           {number, specimen, level.channel, level.moment, text::number(level.level).value()});
 }
 
+std::string given_words(const std::string& how, const std::string& at) {
+  return how.empty() ? at : how + ", " + at;
+}
+
 }  // namespace
 
 findings::Evidence listening_evidence(const plan::Plan& plan, const plan::SealedPlan& sealed,
@@ -155,11 +162,9 @@ findings::Evidence listening_evidence(const plan::Plan& plan, const plan::Sealed
   const sitting::PlanStory story = sitting::story_of(log, sealed);
   evidence.sealed_at = story.sealed_at;
   evidence.unsealed_at = story.unsealed_at;
-  for (std::size_t i = 0; i < story.shown_to.size(); ++i) {
-    const std::string& how = story.shown_to[i].text;
+  for (std::size_t i = 0; i < story.shown_to.size(); ++i)
     evidence.commitment_shown_to.emplace_back(story.shown_to[i].who,
-                                              (how.empty() ? "" : how + ", ") + story.shown_at[i]);
-  }
+                                              given_words(story.shown_to[i].text, story.shown_at[i]));
   if (!story.shown_at.empty()) evidence.first_shown_at = story.shown_at.front();
   evidence.plan_ended_early = story.ended_early;
   evidence.plan_ended_by = story.ended_by;
@@ -168,6 +173,9 @@ findings::Evidence listening_evidence(const plan::Plan& plan, const plan::Sealed
   evidence.trials.resize(plan.comparisons.size());
   for (int number = 1; number <= static_cast<int>(plan.sittings.size()); ++number)
     add_sitting(plan, number, sitting::UnsealedSitting(plan, sealed, number, log), evidence);
+  for (const sitting::HeadShown& shown : story.heads_shown)
+    evidence.sittings.at(static_cast<std::size_t>(shown.sitting - 1))
+        .head_shown_to.emplace_back(shown.who, given_words(shown.how, shown.at));
   return evidence;
 }
 

@@ -74,9 +74,15 @@ std::vector<std::string> known_differences_not_heard(const Findings& findings) {
 
 /// Why a result that reaches the level supports nothing all the same.
 std::vector<std::string> reasons_against_support(const Evidence& evidence) {
-  if (!evidence.ender_had_seen) return {};
-  return {"the plan was ended early by " + evidence.plan_ended_by +
-          ", who had seen both answers and order: it supports no finding"};
+  const auto ended_by = [](const std::string& what, const std::string& who) {
+    return what + " was ended early by " + who +
+           ", who had seen both answers and order: it supports no finding";
+  };
+  if (evidence.ender_had_seen) return {ended_by("the plan", evidence.plan_ended_by)};
+  for (const SittingEvidence& sitting : evidence.sittings)
+    if (sitting.ender_had_seen)
+      return {ended_by("sitting " + std::to_string(sitting.number), sitting.ended_by)};
+  return {};
 }
 
 void judge_control(const Evidence& evidence, const Findings& findings, ComparisonFinding& control) {

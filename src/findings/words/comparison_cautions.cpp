@@ -30,11 +30,27 @@ void add_far_below_chance(const Evidence& evidence, const ComparisonFinding& fin
                     " of so few right): check whether A and B were exchanged; this is no finding");
 }
 
+/// A leak can also lead the wrong way: answers steadily against the tag are as little chance as those with it.
+void add_identical_pair_reversed(const Evidence& evidence, const ComparisonFinding& finding, Words& words) {
+  const double level = plan::level_of(evidence.plan);
+  for (const ListenerResult& result : finding.listeners) {
+    if (result.tested.tally.answers == 0) continue;
+    const double p = 2 * p_of_so_few(evidence, finding.comparison, {.listener = result.listener});
+    if (stats::reaches(std::min(1.0, p * static_cast<double>(finding.listeners.size())), level))
+      words.push_back(evidence.plan.listeners.at(static_cast<std::size_t>(result.listener)) +
+                      " was right in only " + std::to_string(result.tested.tally.score) + " of " +
+                      std::to_string(result.tested.tally.answers) + " (two-sided " + p_words(p) +
+                      "): answers steadily against the tags, too, point to something besides the cables");
+  }
+}
+
 void add_answers_left_out(const ComparisonFinding& finding, Words& words) {
   if (finding.missing > 0) words.push_back(counted(finding.missing, "missing answer") + " left out");
   if (finding.spoiled > 0)
-    words.push_back(counted(finding.spoiled, "spoiled trial") +
-                    " left out; with the answers given in them: " + tested_words(finding.with_spoiled));
+    words.push_back(counted(finding.spoiled, "spoiled trial") + " left out" +
+                    (finding.with_spoiled.tally.answers == finding.primary.tally.answers
+                         ? ", before any answer"
+                         : "; with the answers given in them: " + tested_words(finding.with_spoiled)));
   if (finding.late_spoiled > 0)
     words.push_back(
         counted(finding.late_spoiled, "trial") +
@@ -111,7 +127,9 @@ std::vector<std::string> cautions_of(const Evidence& evidence, const ComparisonF
   add_far_below_chance(evidence, finding, words);
   add_answers_left_out(finding, words);
   add_listeners(evidence, finding, words);
-  if (finding.kind != plan::Kind::identical_pair) {
+  if (finding.kind == plan::Kind::identical_pair) {
+    add_identical_pair_reversed(evidence, finding, words);
+  } else {
     add_level(evidence, finding, words);
     add_sealed_prediction(evidence, finding, words);
     add_repeatability(finding, words);

@@ -74,12 +74,15 @@ std::vector<std::string> limits_of_the_method(const Evidence& evidence) {
       evidence.commitment_shown_to.empty()
           ? "The commitment left nobody's hands but the organiser's, so the record alone does not show that "
             "nothing was changed afterwards."
-          : "The record shows that nothing was changed after the commitment had left the organiser's hands.");
+          : "The record shows that plan and order were not changed after the commitment had left the "
+            "organiser's hands; that no answer was, it shows for the sittings whose chain head was given to "
+            "somebody before unsealing and is the one printed here.");
   words.push_back(
       "It cannot show that nobody told the listener. The helper sees the tags and so knows which one is "
       "playing; the blind rests on the separation that helper and listeners declared.");
   words.push_back(
-      "Whoever holds the campaign's file and a debugger can read the order before it is unsealed.");
+      "Whoever holds the campaign's file can read the order from it before it is unsealed, or unseal a "
+      "copy.");
   words.push_back("Every finding holds for these listeners, this rig, these excerpts and this pace.");
   words.push_back("The tolerance for levels is a margin of common practice, not a threshold of hearing.");
   return words;

@@ -43,12 +43,9 @@ std::string percent(double share) {
   return text + " %";
 }
 
-double rounded_up(double share, int decimals) {
-  const double steps = std::pow(10, decimals);
-  return std::ceil((share - 1e-9) * steps) / steps;
-}
+double rounded_up(double share) { return std::ceil((share - 1e-9) * 1000) / 1000; }
 
-double rounded_down(double share, int decimals) { return -rounded_up(-share, decimals); }
+double rounded_down(double share) { return -rounded_up(-share); }
 
 std::string counted(int number, std::string_view singular) {
   return std::to_string(number) + " " + std::string(singular) + (number == 1 ? "" : "s");

@@ -25,10 +25,10 @@ std::string p_words(double p);
 /// A share as per cent without needless digits: 0.95 is "95 %", 0.975 is "97.5 %".
 std::string percent(double share);
 
-/// A share rounded upwards, so that "this or more" and "at most this" stay true; and downwards for "at least
+/// A share rounded upwards to three decimals, so that "this or more" and "at most this" stay true; and downwards for "at least
 /// this". What lies within 1e-9 of a printed value is that value.
-double rounded_up(double share, int decimals = 2);
-double rounded_down(double share, int decimals = 2);
+double rounded_up(double share);
+double rounded_down(double share);
 
 /// "1 trial", "3 trials".
 std::string counted(int number, std::string_view singular);

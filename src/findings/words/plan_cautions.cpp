@@ -85,15 +85,33 @@ void add_keying(const SittingEvidence& sitting, Words& words) {
                     counted(sitting.compared_answers, "answer") + " otherwise");
 }
 
+/// The blind rests on who did what: neither helper nor tagger may listen.
+void add_roles(const plan::Plan& plan, const SittingEvidence& sitting, Words& words) {
+  for (const int listener : plan.sittings.at(static_cast<std::size_t>(sitting.number - 1)).listeners) {
+    const std::string& name = plan.listeners.at(static_cast<std::size_t>(listener));
+    if (name == sitting.tagged_by)
+      words.push_back(in_sitting(sitting) + name + " tagged the cables and listened");
+    if (name == sitting.helper) words.push_back(in_sitting(sitting) + name + " helped and listened");
+  }
+}
+
 void add_sitting(const Evidence& evidence, const SittingEvidence& sitting, Words& words) {
   if (!sitting.held) {
     words.push_back(in_sitting(sitting) + "not held");
     return;
   }
   if (sitting.ended_early)
-    words.push_back(in_sitting(sitting) + "ended early by " + sitting.ended_by + " (" + sitting.end_reason +
-                    "): " + counted(sitting.planned_trials, "trial") + " planned, " +
-                    std::to_string(sitting.settled_trials) + " done");
+    words.push_back(
+        in_sitting(sitting) + "ended early by " + sitting.ended_by + " (" + sitting.end_reason +
+        "): " + counted(sitting.planned_trials, "trial") + " planned, " +
+        std::to_string(sitting.settled_trials) + " done" +
+        (sitting.ender_had_seen ? "; " + sitting.ended_by + " had seen both answers and order" : ""));
+  if (sitting.head_shown_to.empty())
+    words.push_back(
+        in_sitting(sitting) +
+        "its chain head was given to nobody before unsealing: nothing outside the organiser's hands "
+        "says that its answers are those that were given");
+  add_roles(evidence.plan, sitting, words);
   if (sitting.tagged_by.empty())
     words.push_back(in_sitting(sitting) + "who tagged the cables was not recorded");
   if (sitting.wrong_tag_reported)

@@ -50,8 +50,8 @@ std::string test_words(const Findings& findings, const ComparisonFinding& findin
 std::string limit_words(const Findings& findings, const ComparisonFinding& finding, bool has_right_answer) {
   const Limits& limits = finding.limits;
   const std::string confidence = percent(1 - findings.level);
-  const std::string lower = text::fixed(rounded_down(limits.lower), 2);
-  const std::string upper = text::fixed(rounded_up(limits.upper), 2);
+  const std::string lower = text::fixed(rounded_down(limits.lower), 3);
+  const std::string upper = text::fixed(rounded_up(limits.upper), 3);
   const std::string words =
       limits.treats_answers_as_independent ? " (treats all answers as independent)." : ".";
   if (!has_right_answer)
@@ -64,19 +64,22 @@ std::string limit_words(const Findings& findings, const ComparisonFinding& findi
 
 std::string caught_words(const plan::Plan& plan, const ComparisonFinding& finding, bool has_right_answer) {
   const WouldHaveBeenCaught& caught = finding.would_have_been_caught;
-  if (!caught.share) return "";
+  const bool as_it_should_be =
+      (finding.kind == Kind::identical_pair && finding.verdict == Verdict::not_shown) ||
+      (finding.kind == Kind::known_difference && finding.verdict == Verdict::supported);
+  if (!caught.share || as_it_should_be) return "";
   const double share = rounded_up(*caught.share);
   const bool alike = caught.answers > caught.trials;
   std::string text = " Had the long-run share " + std::string(has_right_answer ? "right" : "for one cable") +
-                     " been " + text::fixed(share, 2) + " or more, sittings like these (" +
+                     " been " + text::fixed(share, 3) + " or more, sittings like these (" +
                      counted(caught.trials, "trial") +
                      (alike ? " with " + counted(caught.answers, "answer") : "") + ", level " +
                      text::fixed(caught.level, 4) + (finding.kind == Kind::claim ? " after Holm" : "") +
                      (alike ? ", listeners answering alike" : "") + ") would have supported it at least " +
                      text::fixed(100 * caught.probability, 0) + " times in 100.";
   if (caught.hearing_share)
-    text += " Right in " + text::fixed(share, 2) + " means hearing it in about " +
-            text::fixed(stats::share_heard(share, 0.5), 2) + " of trials and guessing the rest.";
+    text += " Right in " + text::fixed(share, 3) + " means hearing it in about " +
+            text::fixed(stats::share_heard(share, 0.5), 3) + " of trials and guessing the rest.";
   if (caught.probability_at_effect)
     text += " At the share worth finding, " + plan.effect_share + ": " +
             text::fixed(std::floor(100 * *caught.probability_at_effect), 0) + " times in 100.";
@@ -134,10 +137,10 @@ std::string level_sentence_of(const ComparisonFinding& finding) {
 
 std::string response_sentence_of(const ComparisonFinding& finding) {
   std::string text;
-  if (const auto& residual = finding.predicted_residual)
-    text = "With the trims as set the response still differs by up to " + signed_db(residual->largest_db) +
-           " at " + frequency_words(residual->frequency_of_largest_hz) + ", as the circuit predicts (" +
-           signed_db(residual->minimum_db) + " to " + signed_db(residual->maximum_db) + ", r.m.s. " +
+  if (const auto& residual = finding.predicted_residual; residual && finding.kind != Kind::identical_pair)
+    text = "The circuit predicts that, with the trims as set, the response still differs by up to " +
+           signed_db(residual->largest_db) + " at " + frequency_words(residual->frequency_of_largest_hz) +
+           " (" + signed_db(residual->minimum_db) + " to " + signed_db(residual->maximum_db) + ", r.m.s. " +
            text::fixed(residual->rms_db, 2) + " dB, " + frequency_words(residual->low_hz) + " to " +
            frequency_words(residual->high_hz) + ").";
   if (const auto& measured = finding.measured) {

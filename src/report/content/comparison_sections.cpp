@@ -40,16 +40,18 @@ Facts counts(const Plan& plan, const Findings& findings, const ComparisonFinding
   }
   add("Trials analysed", std::to_string(tally.trials));
   add("Missing answers", std::to_string(finding.missing));
-  add("Spoiled trials", std::to_string(finding.spoiled) + ", and " + std::to_string(finding.late_spoiled) +
-                            " late (counted as answered)");
-  add("With spoiled trials", score_and_p(finding.with_spoiled));
-  add("Without any spoiled trial", score_and_p(finding.without_spoiled));
+  add("Spoiled trials", std::to_string(finding.spoiled) +
+                            (finding.late_spoiled > 0 ? ", and " + std::to_string(finding.late_spoiled) +
+                                                            " late (counted as answered)"
+                                                      : ""));
+  if (finding.spoiled > 0) add("With spoiled trials", score_and_p(finding.with_spoiled));
+  if (finding.late_spoiled > 0) add("Without any spoiled trial", score_and_p(finding.without_spoiled));
   if (finding.first_answers) add("From first answers", score_and_p(*finding.first_answers));
   return facts;
 }
 
 /// Rounded up, so that the share printed is not smaller than the one that would have been caught.
-std::string share_words(double share) { return text::fixed(findings::rounded_up(share, 3), 3); }
+std::string share_words(double share) { return text::fixed(findings::rounded_up(share), 3); }
 
 Facts caught_facts(const Plan& plan, const findings::WouldHaveBeenCaught& caught) {
   const std::string often = text::fixed(100 * caught.probability, 0) + " times in 100";

@@ -26,6 +26,8 @@ Section seal_section(const Evidence& evidence) {
       for (const auto& [listener, characters] : sitting.characters)
         add("Characters of " + listener + ", sitting " + number, characters.empty() ? "none" : characters);
       add("Head of sitting " + number, sitting.head_hex);
+      for (const auto& [who, how] : sitting.head_shown_to)
+        add("Head of sitting " + number + " given to", who + ", " + how);
     }
   for (const auto& [who, how] : evidence.commitment_shown_to) add("Commitment given to", who + ", " + how);
   Section section{2, "seal", "The seal", {facts}};
@@ -63,7 +65,8 @@ Section check_section(const plan::Plan& plan) {
             : "Exact p: given everybody's answers, each trial scores as many as answered \u201Cfirst\u201D "
               "or as many as answered \u201Csecond\u201D, with probability one half each; the p is two-sided "
               "over all such draws.",
-      "Limits: one-sided exact limits of a binomial share (Clopper and Pearson)."};
+      std::string("Limits: ") + (right ? "one-sided" : "two-sided") +
+          " exact limits of a binomial share (Clopper and Pearson)."};
   return {2, "check", "How to check", {steps}};
 }
 

@@ -44,8 +44,8 @@ Facts sitting_facts(const SittingEvidence& sitting) {
     facts.facts.push_back({std::move(term), std::move(value)});
   };
   add("Way", sitting.way);
-  add("Opened", sitting.opened_at);
-  add("Ended", sitting.ended_at);
+  add(sitting.way == "paper" ? "Record opened" : "Opened", sitting.opened_at);
+  add(sitting.way == "paper" ? "Record closed" : "Ended", sitting.ended_at);
   if (sitting.ended_early) add("Ended early", "by " + sitting.ended_by + ": " + sitting.end_reason);
   add("Trials settled",
       std::to_string(sitting.settled_trials) + " of " + std::to_string(sitting.planned_trials) + " planned");

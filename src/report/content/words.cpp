@@ -39,11 +39,11 @@ std::string score_and_p(const findings::Tested& tested) {
 std::string percent(double share) { return text::fixed(100 * share, 1) + " %"; }
 
 std::string lower_percent(const findings::Limits& limits) {
-  return percent(findings::rounded_down(limits.lower, 3));
+  return percent(findings::rounded_down(limits.lower));
 }
 
 std::string upper_percent(const findings::Limits& limits) {
-  return percent(findings::rounded_up(limits.upper, 3));
+  return percent(findings::rounded_up(limits.upper));
 }
 
 std::string number_words(double value, int decimals) {
@@ -79,7 +79,7 @@ std::string limit_words(const plan::Plan& plan, const findings::ComparisonFindin
   if (finding.primary.tally.answers == 0) return "\u2013";
   const std::string upper = upper_percent(finding.limits);
   if (!plan::protocol_of(plan).has_right_answer())
-    return text::fixed(100 * findings::rounded_down(finding.limits.lower, 3), 1) + " to " + upper;
+    return text::fixed(100 * findings::rounded_down(finding.limits.lower), 1) + " to " + upper;
   return finding.verdict == findings::Verdict::supported ? "at least " + lower_percent(finding.limits)
                                                          : "at most " + upper;
 }

@@ -37,6 +37,8 @@ json levels_json(const findings::Evidence& evidence, int sitting) {
 json sitting_json(const findings::Evidence& evidence, const findings::SittingEvidence& sitting) {
   json facts = json::array();
   for (const auto& [title, value] : sitting.facts) facts.push_back({{"title", title}, {"value", value}});
+  json heads = json::array();
+  for (const auto& [who, how] : sitting.head_shown_to) heads.push_back({{"who", who}, {"how", how}});
   json characters = json::array();
   for (const auto& [listener, added] : sitting.characters)
     characters.push_back({{"listener", listener}, {"added", added}});
@@ -49,7 +51,9 @@ json sitting_json(const findings::Evidence& evidence, const findings::SittingEvi
           {"ended_at", sitting.ended_at},
           {"ended_by", sitting.ended_by},
           {"end_reason", sitting.end_reason},
+          {"ender_had_seen", sitting.ender_had_seen},
           {"head_hex", sitting.head_hex},
+          {"head_shown_to", heads},
           {"tagged_by", sitting.tagged_by},
           {"characters", characters},
           {"facts", facts},
