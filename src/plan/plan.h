@@ -76,8 +76,9 @@ struct Plan {
   std::string levels;  ///< "trimmed" or "as connected"
   std::string trim_weighting;
   std::string volume_step_db;
-  std::vector<Excerpt> excerpts;  ///< used in turn, two trials each: trial n plays excerpt floor((n - 1) / 2) mod count, so
-                                  ///< that each is heard with the references in both orders
+  std::vector<Excerpt>
+      excerpts;  ///< used in turn, two trials each: trial n plays excerpt floor((n - 1) / 2) mod count, so
+                 ///< that each is heard with the references in both orders
   int practice_trials = 2;
   int block_trials = 12;
   int break_minutes = 10;

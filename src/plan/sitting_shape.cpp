@@ -49,4 +49,18 @@ protocols::Order order_of(const Plan& plan, const seal::Digest& seed, int sittin
                                 seal::order_seed(seed, contributions, sitting));
 }
 
+protocols::Order practice_of(const Plan& plan, const seal::Digest& seed, int sitting,
+                             std::span<const std::string> contributions) {
+  protocols::Order practice{order_of(plan, seed, sitting, contributions).tags, {}};
+  if (plan.practice_trials == 0) return practice;
+  std::vector<std::string> and_practice(contributions.begin(), contributions.end());
+  and_practice.emplace_back("practice");
+  protocols::Shape shape = shape_of(plan, sitting).shape;
+  shape.trials_each = plan.practice_trials;
+  shape.spares_each = 0;
+  practice.trials = protocol_of(plan).draw(shape, seal::order_seed(seed, and_practice, sitting)).trials;
+  practice.trials.resize(static_cast<std::size_t>(plan.practice_trials));
+  return practice;
+}
+
 }  // namespace plan

@@ -26,6 +26,11 @@ SittingShape shape_of(const Plan& plan, int sitting);
 protocols::Order order_of(const Plan& plan, const seal::Digest& seed, int sitting,
                           std::span<const std::string> contributions);
 
+/// Practice trials under the sitting's own tags, numbered 1 to the plan's number: coins of their own, which tell nothing of
+/// the order's, drawn from the same seed and contributions and the word "practice". All are of one comparison.
+protocols::Order practice_of(const Plan& plan, const seal::Digest& seed, int sitting,
+                             std::span<const std::string> contributions);
+
 /// The part of the plan that a sitting plays. @throws std::domain_error as above.
 const Part& part_of(const Plan& plan, int sitting);
 

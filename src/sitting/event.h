@@ -20,7 +20,7 @@ struct Event {
   bool flag = false;       ///< late, kept, early: see the type
 };
 
-/// The types, each with what its fields hold.
+/// The types, each with what its fields hold. Trials -1, -2, ... are practice and never counted.
 namespace kind {
 inline constexpr std::string_view opened = "opened";            // word: "paper" or "live"
 inline constexpr std::string_view contributed = "contributed";  // who, text: the characters

@@ -9,13 +9,15 @@ namespace sitting {
 struct ListenerView {
   std::string listener;
   std::string phase;                ///< "before", "listen", "answer", "wait", "rest" or "over"
-  int trial = 0;                    ///< 0 before the first
+  int trial = 0;                    ///< 0 before the first; -1, -2, ... for practice
   std::string playing;              ///< the label that plays, e.g. "X"; "" between presentations
+  int heard = 0;                    ///< presentations of this trial begun
   std::vector<std::string> labels;  ///< of this trial, in the order played
   std::string question;
   std::vector<std::string> answers;  ///< that may be given
   std::string own_answer;            ///< to this trial, "" if none yet
   std::string own_sureness;
+  bool contributed = false, declared_start = false, declared_end = false, told_cues = false;
   bool may_answer = false;
   int settled = 0;  ///< trials this listener has settled
   int planned = 0;  ///< trials planned in this sitting
@@ -40,6 +42,7 @@ class ListenerDoor {
   virtual void spoil(const std::string& who, int trial, const std::string& reason,
                      const std::string& words) = 0;
   virtual void rest(const std::string& who) = 0;
+  virtual void note(const std::string& who, const std::string& words) = 0;
   /// What gave it away, and other cues.
   virtual void tell_cue(const std::string& listener, const std::string& words) = 0;
 };

@@ -40,20 +40,24 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void open(const std::string& way);
   void contribute(const std::string& listener, const std::string& characters) override;
   /// @param why  needed to replace what was recorded before by something else; kept as a note.
-  void name_tagger(const std::string& who, const std::string& why = "");
-  void begin();
+  void name_tagger(const std::string& who, const std::string& why = "") override;
+  void begin() override;
 
   // at any time until the end
   void declare(const std::string& who, const std::string& moment, bool kept,
                const std::string& words) override;
-  void record_fact(const std::string& name, const std::string& value, const std::string& why = "");
-  void record_level(const TerminalLevel& level, const std::string& why = "");
-  void note(const std::string& who, const std::string& words);
+  void record_fact(const std::string& name, const std::string& value, const std::string& why = "") override;
+  void record_level(const TerminalLevel& level, const std::string& why = "") override;
+  void rehearse_swap(double seconds) override;
+  void note(const std::string& who, const std::string& words) override;
   void rest(const std::string& who) override;
   void tell_cue(const std::string& listener, const std::string& words) override;
 
   // trials
   void present_next() override;
+  void practise_next() override;
+  void ready(bool practice) override;
+  void keep_pace() override;
   void close_trial() override;
   /// On paper: keeps when a presentation started, as the helper wrote it.
   void key_time(int trial, int presentation, const std::string& started);
@@ -95,8 +99,20 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void require_unsettled(const std::string& listener, int trial, const std::string& word,
                          const std::string& sureness) const;
   const protocols::Order& order() const;
+  const protocols::Trial& drawn(int trial) const;
+  std::vector<std::string_view> labels(int trial) const;
   HelperStep step_of(int trial, int presentation) const;
+  void require_live() const;
+  void require_answered(int trial) const;
+  bool is_running(int trial) const;
+  void present(int trial);
   int next_trial() const;
+  int next_practice() const;
+  int swap_seconds() const;
+  std::chrono::system_clock::time_point plays_until() const;
+  std::chrono::system_clock::time_point due() const;
+  void show_needs(HelperView& view) const;
+  std::string phase_of(const HelperView& view, int trial) const;
   bool rest_is_due() const;
 
   plan::Plan plan_;
@@ -109,7 +125,8 @@ class Sitting : public ListenerDoor, public HelperDoor {
   State state_;
   seal::Digest head_{};
   int events_ = 0;
-  mutable std::unique_ptr<protocols::Order> order_;
+  mutable std::unique_ptr<protocols::Order> order_, practice_;
+  bool ready_ = false, ready_to_practise_ = false;
 };
 
 }  // namespace sitting

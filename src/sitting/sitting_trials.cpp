@@ -16,54 +16,6 @@ std::string list_of(std::span<const std::string_view> words) {
 
 }  // namespace
 
-const protocols::Order& Sitting::order() const {
-  if (!state_.began) throw text::NotNow("the order is drawn when the sitting begins");
-  if (!order_)
-    order_ =
-        std::make_unique<protocols::Order>(plan::order_of(plan_, sealed_.seed, number_, state_.characters()));
-  return *order_;
-}
-
-int Sitting::next_trial() const {
-  for (int trial = state_.current_trial() + 1; trial <= state_.layout.trials(); ++trial)
-    if (state_.is_played(trial) && !state_.at(trial).spoiled) return trial;
-  return 0;
-}
-
-void Sitting::present_next() {
-  require_running();
-  if (state_.way != "live")
-    throw text::NotNow("this sitting is on paper; its presentations are keyed with their times");
-  int trial = state_.current_trial();
-  const bool running = trial != 0 && !state_.at(trial).spoiled &&
-                       state_.at(trial).started.size() < protocol_.labels(trial).size();
-  if (!running) {
-    if (trial != 0 && !state_.waits_for(trial).empty())
-      throw text::NotNow("trial " + std::to_string(trial) + " still waits for " +
-                         std::to_string(state_.waits_for(trial).size()) + " of the listeners");
-    trial = next_trial();
-    if (trial == 0) throw text::NotNow("every trial of this sitting has been played");
-  }
-  const int presentation = static_cast<int>(state_.at(trial).started.size()) + 1;
-  record({.type = std::string(kind::presented),
-          .trial = trial,
-          .presentation = presentation,
-          .tag = step_of(trial, presentation).tag,
-          .text = text::rfc3339(clock_(), text::Precision::milliseconds)});
-}
-
-void Sitting::close_trial() {
-  require_running();
-  if (state_.way != "live")
-    throw text::NotNow("this sitting is on paper; missing answers are keyed one by one");
-  const int trial = state_.current_trial();
-  if (trial == 0) throw text::NotNow("no trial has begun");
-  if (!state_.at(trial).spoiled && state_.at(trial).started.size() < protocol_.labels(trial).size())
-    throw text::NotNow("trial " + std::to_string(trial) +
-                       " is still being presented; play it to its end, or spoil it");
-  for (const std::string& listener : state_.waits_for(trial)) miss(listener, trial);
-}
-
 void Sitting::key_time(int trial, int presentation, const std::string& started) {
   require_running();
   require_trial(trial);
@@ -103,8 +55,8 @@ void Sitting::require_played(int trial) const {
 void Sitting::require_answerable(int trial) const {
   require_trial(trial);
   if (state_.way == "live") {
-    if (trial != state_.current_trial() || state_.at(trial).spoiled ||
-        state_.at(trial).started.size() < protocol_.labels(trial).size())
+    const int open = state_.current_trial() != 0 ? state_.current_trial() : state_.current_practice();
+    if (trial != open || state_.at(trial).spoiled || is_running(trial))
       throw text::NotNow("trial " + std::to_string(trial) + " is not open for answers");
   } else {
     require_played(trial);
@@ -130,7 +82,9 @@ void Sitting::answer(const std::string& listener, int trial, const std::string& 
           .who = listener,
           .word = word,
           .sureness = sureness,
-          .text = before == answers.end() ? note : "by the listener"});
+          .text = before == answers.end()       ? note
+                  : before->second.last == word ? before->second.correction
+                                                : "by the listener"});
 }
 
 void Sitting::require_unsettled(const std::string& listener, int trial, const std::string& word,
@@ -205,6 +159,7 @@ void Sitting::spoil(const std::string& who, int trial, const std::string& reason
                          "\"");
   if (reason == "other" && words.empty()) throw text::BadInput("the reason \"other\" needs words");
   require_words("the words", words, 0);
+  if (trial < 0) throw text::BadInput("a practice trial is not counted; there is nothing to spoil");
   const TrialState& state = state_.at(trial);
   if (state.spoiled || state.late_spoiled)
     throw text::BadInput("trial " + std::to_string(trial) + " is spoiled already: " + state.spoil_reason);

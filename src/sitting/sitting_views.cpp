@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "sitting/sitting.h"
+#include "sitting/words.h"
 #include "text/number.h"
 
 namespace sitting {
@@ -22,6 +23,18 @@ std::string attenuation_of(const plan::Plan& plan, int trim_steps) {
   return text::shortest(std::round(attenuation_db * 1e6) / 1e6);  // 3 steps of 0.1 are 0.3
 }
 
+PersonView person_of(const State& state, const std::string& name) {
+  PersonView person{.name = name};
+  for (const Declaration& declaration : state.declarations)
+    if (declaration.who == name)
+      (declaration.moment == "start" ? person.declared_start : person.declared_end) = true;
+  if (name == "helper") return person;
+  person.contributed = state.contributions.contains(name);
+  person.told_cues =
+      std::any_of(state.cues.begin(), state.cues.end(), [&](const Remark& r) { return r.who == name; });
+  return person;
+}
+
 int settled_count(const State& state, const std::string& listener) {
   int settled = 0;
   for (int trial = 1; trial <= state.layout.trials(); ++trial)
@@ -37,17 +50,16 @@ int played_count(const State& state) {
 }  // namespace
 
 HelperStep Sitting::step_of(int trial, int presentation) const {
-  const protocols::Trial& drawn = order().trials[static_cast<std::size_t>(trial - 1)];
-  const auto& pair = shape_.shape.comparisons[static_cast<std::size_t>(drawn.comparison)];
+  const auto& pair = shape_.shape.comparisons[static_cast<std::size_t>(drawn(trial).comparison)];
   const auto place = static_cast<std::size_t>(presentation - 1);
-  const int local = drawn.sides[place] == 0 ? pair.first : pair.second;
+  const int local = drawn(trial).sides[place] == 0 ? pair.first : pair.second;
   const int specimen = shape_.specimens[static_cast<std::size_t>(local)];
   HelperStep step;
   step.trial = trial;
-  step.label = protocol_.labels(trial)[place];
+  step.label = labels(trial)[place];
   step.tag = order().tags[static_cast<std::size_t>(local)];
   step.attenuation_db = attenuation_of(plan_, plan_.specimens[static_cast<std::size_t>(specimen)].trim_steps);
-  step.excerpt = excerpt_of(plan_, trial);
+  step.excerpt = excerpt_of(plan_, std::abs(trial));
   return step;
 }
 
@@ -55,6 +67,36 @@ bool Sitting::rest_is_due() const {
   const int played = played_count(state_);
   return played > 0 && played % plan_.block_trials == 0 && state_.rested_after != state_.current_trial() &&
          next_trial() != 0;
+}
+
+void Sitting::show_needs(HelperView& view) const {
+  view.longest_rehearsed_swap_seconds = state_.longest_rehearsed_swap_seconds;
+  view.tagged_by = state_.tagged_by;
+  view.levels = state_.levels;
+  if (state_.began) view.tags = order().tags;
+  std::sort(view.tags.begin(), view.tags.end());
+  view.people.push_back(person_of(state_, "helper"));
+  for (const std::string& listener : state_.listeners) view.people.push_back(person_of(state_, listener));
+  for (const FactKind& fact : fact_kinds()) {
+    std::string told;
+    for (const auto& [name, value] : state_.facts)
+      if (name == fact.name) told += (told.empty() ? "" : "; ") + value;
+    view.facts.push_back({std::string(fact.name), std::string(fact.title), told});
+  }
+  for (int trial = 1; trial <= state_.layout.trials(); ++trial)
+    if (const TrialState& at = state_.at(trial); at.spoiled || at.late_spoiled)
+      view.spoiled.push_back({trial, at.spoiled_by, at.spoil_reason, at.late_spoiled});
+}
+
+std::string Sitting::phase_of(const HelperView& view, int trial) const {
+  if (state_.way == "live" && trial != 0 && !state_.at(trial).spoiled && clock_() < plays_until())
+    return "play";
+  if (ready_ || ready_to_practise_) return "ready";
+  if (trial == 0) return "before";
+  if (trial < 0 || is_running(trial)) return "connect";
+  if (view.waiting_for > 0) return "wait";
+  if (view.next.trial == 0) return "done";
+  return rest_is_due() ? "rest" : "connect";
 }
 
 ListenerView Sitting::look(const std::string& listener) const {
@@ -65,17 +107,23 @@ ListenerView Sitting::look(const std::string& listener) const {
   view.settled = settled_count(state_, listener);
   view.question = protocol_.question();
   for (const std::string_view answer : protocol_.answers()) view.answers.emplace_back(answer);
-  view.trial = state_.current_trial();
+  const PersonView person = person_of(state_, listener);
+  view.contributed = person.contributed;
+  view.declared_start = person.declared_start;
+  view.declared_end = person.declared_end;
+  view.told_cues = person.told_cues;
+  view.trial = state_.current_trial() != 0 ? state_.current_trial() : state_.current_practice();
   view.phase = state_.ended ? "over" : view.trial == 0 ? "before" : "listen";
   if (view.trial == 0) return view;
   const TrialState& trial = state_.at(view.trial);
-  for (const std::string_view label : protocol_.labels(view.trial)) view.labels.emplace_back(label);
-  view.playing = view.labels[trial.started.size() - 1];
+  for (const std::string_view label : labels(view.trial)) view.labels.emplace_back(label);
+  view.heard = static_cast<int>(trial.started.size());
+  if (state_.way == "paper" || clock_() < plays_until()) view.playing = view.labels[trial.started.size() - 1];
   if (const auto own = trial.answers.find(listener); own != trial.answers.end()) {
     view.own_answer = own->second.last;
     view.own_sureness = own->second.sureness;
   }
-  view.may_answer = !state_.ended && !trial.spoiled && trial.started.size() == view.labels.size();
+  view.may_answer = !state_.ended && !trial.spoiled && !is_running(view.trial);
   if (!state_.ended && (view.may_answer || trial.spoiled))
     view.phase = trial.spoiled || trial.settled_for(listener) ? "wait" : "answer";
   if (view.phase == "wait" && state_.waits_for(view.trial).empty() && rest_is_due()) view.phase = "rest";
@@ -84,30 +132,33 @@ ListenerView Sitting::look(const std::string& listener) const {
 
 HelperView Sitting::look() const {
   HelperView view;
+  view.began = state_.began;
   view.planned = state_.layout.planned();
   view.played = played_count(state_);
-  view.swap_seconds = plan_.swap_seconds;
+  view.swap_seconds = swap_seconds();
   view.presentation_seconds = plan_.presentation_seconds;
-  const int trial = state_.current_trial();
+  show_needs(view);
+  const bool counts = state_.current_trial() != 0;
+  const int trial = counts ? state_.current_trial() : state_.current_practice();
   view.phase = state_.ended ? "over" : trial == 0 ? "before" : "connect";
   if (!state_.began) return view;
-  const auto labels = [&](int of) { return static_cast<int>(protocol_.labels(of).size()); };
+  for (int left = next_practice(); state_.is_practice(left); --left) ++view.practice_left;
   if (trial != 0) {
     view.presentation = static_cast<int>(state_.at(trial).started.size());
     view.now = step_of(trial, view.presentation);
     view.waiting_for = static_cast<int>(state_.waits_for(trial).size());
   }
-  const bool more_in_trial = trial != 0 && !state_.at(trial).spoiled && view.presentation < labels(trial);
-  if (more_in_trial) {
-    view.next = step_of(trial, view.presentation + 1);
-  } else {
-    if (const int following = next_trial(); following != 0) view.next = step_of(following, 1);
-    if (!state_.ended && trial != 0)
-      view.phase = view.waiting_for > 0   ? "wait"
-                   : view.next.trial == 0 ? "done"
-                   : rest_is_due()        ? "rest"
-                                          : "connect";
-  }
+  const auto step_after = [&](int running, int following) {
+    if (is_running(running)) return step_of(running, static_cast<int>(state_.at(running).started.size()) + 1);
+    return following == 0 ? HelperStep{} : step_of(following, 1);
+  };
+  view.next = step_after(state_.current_trial(), next_trial());
+  if (!counts) view.next_practice = step_after(state_.current_practice(), next_practice());
+  if (!state_.ended) view.phase = phase_of(view, trial);
+  const auto now = state_.way == "live" ? clock_() : std::chrono::system_clock::time_point{};
+  const auto until = view.phase == "play" ? plays_until() : due();
+  view.milliseconds_left = static_cast<int>(std::max<std::chrono::milliseconds::rep>(
+      0, std::chrono::ceil<std::chrono::milliseconds>(until - now).count()));
   return view;
 }
 

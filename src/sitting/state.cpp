@@ -70,6 +70,9 @@ void apply_fact(State& state, const Event& event) {
   if (known == kinds.end() || !known->repeats)
     std::erase_if(state.facts, [&](const auto& before) { return before.first == event.word; });
   state.facts.emplace_back(event.word, event.text);
+  if (event.word == "longest-rehearsed-swap")
+    state.longest_rehearsed_swap_seconds =
+        text::number(event.text.substr(0, event.text.find(' '))).value_or(0);
 }
 
 void apply_level(State& state, const Event& event) {
@@ -121,7 +124,8 @@ constexpr Effect effects[] = {
     {kind::fact, false, apply_fact},
     {kind::level, false, apply_level},
     {kind::began, false, [](State& s, const Event& e) { s.began = true, s.began_at = e.time; }},
-    {kind::rest, false, [](State& s, const Event&) { s.rested_after = s.current_trial(); }},
+    {kind::rest, false,
+     [](State& s, const Event& e) { s.rested_after = s.current_trial(), s.rested_at = e.time; }},
     {kind::noted, false,
      [](State& s, const Event& e) {
        s.notes.push_back({e.who, e.text});
@@ -153,6 +157,7 @@ State::State(const plan::Plan& plan, int sitting) : layout(plan, sitting) {
   for (const int listener : plan::part_of(plan, sitting).listeners)
     listeners.push_back(plan.listeners.at(static_cast<std::size_t>(listener)));
   trials.resize(static_cast<std::size_t>(layout.trials()));
+  practice.resize(static_cast<std::size_t>(plan.practice_trials));
 }
 
 void State::apply(const Event& event) {
@@ -161,7 +166,7 @@ void State::apply(const Event& event) {
   if (effect == std::end(effects))
     throw std::domain_error("event \"" + event.type +
                             "\" is not known; a newer blindswap wrote this sitting");
-  if (effect->of_a_trial && !layout.is_trial(event.trial))
+  if (effect->of_a_trial && !layout.is_trial(event.trial) && !is_practice(event.trial))
     throw std::domain_error("an event names trial " + std::to_string(event.trial) +
                             ", which this sitting has not");
   effect->apply(*this, event);
@@ -173,7 +178,15 @@ int State::current_trial() const {
   return 0;
 }
 
+int State::current_practice() const {
+  if (current_trial() != 0) return 0;
+  for (int trial = -static_cast<int>(practice.size()); trial < 0; ++trial)
+    if (!at(trial).started.empty()) return trial;
+  return 0;
+}
+
 bool State::is_played(int trial) const {
+  if (trial < 0) return true;
   const int spare = layout.spare_of(trial);
   if (spare == 0) return true;
   int lost = 0;

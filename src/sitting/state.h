@@ -3,10 +3,12 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "plan/plan.h"
 #include "sitting/event.h"
+#include "sitting/helper_door.h"
 #include "sitting/layout.h"
 
 namespace sitting {
@@ -39,14 +41,6 @@ struct Declaration {
   bool kept;
 };
 
-struct TerminalLevel {
-  int tag = 0;
-  std::string channel;  ///< "left", "right" or "mono"
-  std::string moment;   ///< "start" or "end"
-  std::string level;    ///< a number
-  std::string unit;     ///< "dB", relative to anything, or "dBV"; one unit in a sitting
-};
-
 struct Remark {
   std::string who, text;
 };
@@ -66,6 +60,9 @@ struct State {
 
   /// The last trial of which anything was presented, 0 before the first.
   int current_trial() const;
+  /// The practice trial that runs: -1, -2, ...; 0 before the first and once a trial that counts has begun.
+  int current_practice() const;
+  bool is_practice(int trial) const { return trial < 0 && trial >= -static_cast<int>(practice.size()); }
   /// Whether a trial is to be played: planned, or a spare whose block has lost enough trials.
   bool is_played(int trial) const;
   /// The listeners that a trial still waits for.
@@ -76,12 +73,17 @@ struct State {
   int settled_trials() const;
   /// Every played trial that still waits for somebody.
   std::vector<int> open_trials() const;
-  TrialState& at(int trial) { return trials[static_cast<std::size_t>(trial - 1)]; }
-  const TrialState& at(int trial) const { return trials[static_cast<std::size_t>(trial - 1)]; }
+  /// @param trial  1, 2, ...; -1, -2, ... for practice.
+  TrialState& at(int trial) { return const_cast<TrialState&>(std::as_const(*this).at(trial)); }
+  const TrialState& at(int trial) const {
+    return trial < 0 ? practice[static_cast<std::size_t>(-trial - 1)]
+                     : trials[static_cast<std::size_t>(trial - 1)];
+  }
 
   Layout layout;
   std::vector<std::string> listeners;
   std::vector<TrialState> trials;
+  std::vector<TrialState> practice;  ///< never counted
 
   std::string way;  ///< "paper" or "live", "" before it is opened
   std::string opened_at, began_at, ended_at;
@@ -100,6 +102,8 @@ struct State {
   std::vector<Event>
       standing_differences;  ///< those after which the answer was neither corrected nor confirmed
   int rested_after = 0;      ///< the current trial at the last rest
+  std::string rested_at;
+  double longest_rehearsed_swap_seconds = 0;  ///< 0 when none was told
 };
 
 }  // namespace sitting

@@ -25,6 +25,9 @@ TEST(Live, PresentationsFollowTheSheetAndTrialsOneAnother) {
       EXPECT_EQ(sitting.look("ann").may_answer, presentation == 3);
       EXPECT_EQ(sitting.look("ann").phase, presentation == 3 ? "answer" : "listen");
     }
+    EXPECT_EQ(sitting.look().phase, "play");
+    held.clock.pass(std::chrono::seconds(15));
+    EXPECT_EQ(sitting.look("ann").playing, "");
     EXPECT_EQ(sitting.look().phase, "wait");
     EXPECT_EQ(sitting.look().waiting_for, 2);
     sitting.answer("ann", trial, "A", "", "");

@@ -22,6 +22,8 @@ class Monkey {
         [&] { sitting.contribute(who(), words()); },
         [&] { sitting.begin(); },
         [&] { sitting.name_tagger(words()); },
+        [&] { sitting.practise_next(); },
+        [&] { sitting.rehearse_swap(number(90) - 5); },
         [&] {
           sitting.declare(who(), pick({"start", "end", "noon"}), coin(), words());
         },
@@ -53,9 +55,9 @@ class Monkey {
           if (number(40) == 0) sitting.end_early(who(), words(), false);
         },
     };
-    const int which = number(40);
-    if (which < 20) return calls[which]();
-    if (which < 30) return sitting.present_next();
+    const int count = static_cast<int>(std::size(calls)), which = number(2 * count);
+    if (which < count) return calls[which]();
+    if (which < count + 10) return sitting.present_next();
     sitting.answer(who(), coin() ? sitting.state().current_trial() : trial(), word(),
                    pick({"", "", "certain", "perhaps"}), words());
   }

@@ -25,9 +25,13 @@ void check_tags(const OpenedPlan& opened, int number, const sitting::Chain& chai
   if (!state.began) return;
   const plan::SittingShape shape = plan::shape_of(opened.plan, number);
   const protocols::Order order = plan::order_of(opened.plan, opened.sealed.seed, number, state.characters());
+  const protocols::Order practice =
+      plan::practice_of(opened.plan, opened.sealed.seed, number, state.characters());
   for (const sitting::Event& event : chain.events) {
     if (event.type != sitting::kind::presented) continue;
-    const protocols::Trial& trial = order.trials[static_cast<std::size_t>(event.trial - 1)];
+    const protocols::Trial& trial = event.trial < 0
+                                        ? practice.trials[static_cast<std::size_t>(-event.trial - 1)]
+                                        : order.trials[static_cast<std::size_t>(event.trial - 1)];
     const auto& pair = shape.shape.comparisons[static_cast<std::size_t>(trial.comparison)];
     const int side = trial.sides.at(static_cast<std::size_t>(event.presentation - 1));
     const int tag = order.tags[static_cast<std::size_t>(side == 0 ? pair.first : pair.second)];

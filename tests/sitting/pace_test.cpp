@@ -1,0 +1,146 @@
+#include <gtest/gtest.h>
+
+#include <set>
+
+#include "refusal.h"
+#include "sitting/held_sitting.h"
+#include "sitting/unsealed_sitting.h"
+
+namespace sitting {
+namespace {
+
+using std::chrono::seconds;
+
+// The plan's pace: 15 s of playing, 30 s for a swap.
+TEST(KeptPace, EveryPresentationWaitsOutTheSwap) {
+  HeldSitting held;
+  Sitting& sitting = held.started("live").sitting;
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.look().phase, "before");
+  sitting.ready(false);
+  EXPECT_EQ(sitting.look().phase, "ready");
+  EXPECT_EQ(sitting.look().milliseconds_left, 30000);
+  held.clock.pass(seconds(29));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.look().phase, "ready");
+  held.clock.pass(seconds(1));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.look().phase, "play");
+  EXPECT_EQ(sitting.look().milliseconds_left, 15000);
+  EXPECT_EQ(sitting.look("ann").playing, "A");
+  held.clock.pass(seconds(15));
+  EXPECT_EQ(sitting.look("ann").playing, "");
+  EXPECT_EQ(sitting.look().phase, "connect");
+  EXPECT_EQ(sitting.look().milliseconds_left, 30000);
+  held.clock.pass(seconds(100));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.look().presentation, 1) << "nothing starts that is not connected";
+  sitting.ready(false);
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.look().presentation, 2);
+}
+
+TEST(KeptPace, TheNextTrialWaitsForEverybodysAnswer) {
+  HeldSitting held;
+  Sitting& sitting = held.started("live").sitting;
+  held.play();
+  sitting.ready(false);
+  held.clock.pass(seconds(60));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.state().current_trial(), 1);
+  EXPECT_EQ(sitting.look().waiting_for, 2);
+  sitting.answer("ann", 1, "A", "", "");
+  sitting.answer("bob", 1, "A", "", "");
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.state().current_trial(), 2);
+}
+
+TEST(KeptPace, ABreakIsFollowedByAWholeSwap) {
+  HeldSitting held;
+  Sitting& sitting = held.started("live").sitting;
+  held.play_and_answer("A");
+  held.clock.pass(seconds(600));
+  sitting.rest("helper");
+  sitting.ready(false);
+  held.clock.pass(seconds(29));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.state().current_trial(), 1);
+  held.clock.pass(seconds(1));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.state().current_trial(), 2);
+}
+
+TEST(KeptPace, IsSlowerThanTheLongestRehearsedSwap) {
+  HeldSitting held;
+  Sitting& sitting = held.sitting;
+  sitting.open("live");
+  EXPECT_EQ(sitting.look().swap_seconds, 30);
+  sitting.rehearse_swap(21.2);
+  EXPECT_EQ(sitting.look().swap_seconds, 30);
+  sitting.rehearse_swap(33.41);
+  EXPECT_EQ(sitting.look().swap_seconds, 34);
+  EXPECT_EQ(sitting.look().longest_rehearsed_swap_seconds, 33.5);
+  sitting.rehearse_swap(25);
+  EXPECT_EQ(sitting.look().swap_seconds, 34);
+  EXPECT_EQ(sitting.state().facts,
+            (std::vector<std::pair<std::string, std::string>>{{"longest-rehearsed-swap", "33.5 s"}}));
+  EXPECT_EQ(refusal([&] { sitting.rehearse_swap(0); }),
+            "a swap must take more than 0 and at most 3600 seconds, got 0");
+  EXPECT_EQ(refusal([&] { sitting.ready(false); }),
+            "sitting 1 has not begun; take the listeners' characters, then begin it");
+}
+
+TEST(Practice, IsPlayedAndAnsweredButNeverCounts) {
+  HeldSitting held;
+  Sitting& sitting = held.started("live").sitting;
+  EXPECT_EQ(sitting.look().practice_left, 2);
+  for (int trial = -1; trial >= -2; --trial) {
+    for (int presentation = 1; presentation <= 3; ++presentation) {
+      const HelperStep announced = sitting.look().next_practice;
+      sitting.ready(true);
+      held.clock.pass(seconds(60));
+      sitting.keep_pace();
+      EXPECT_EQ(sitting.look().now.trial, trial);
+      EXPECT_EQ(sitting.look().now.tag, announced.tag);
+      EXPECT_EQ(sitting.look("ann").trial, trial);
+      EXPECT_EQ(sitting.look("ann").heard, presentation);
+    }
+    EXPECT_EQ(refusal([&] { sitting.answer("ann", 1, "A", "", ""); }), "trial 1 is not open for answers");
+    sitting.answer("ann", trial, "B", "guess", "");
+    EXPECT_EQ(sitting.look("ann").own_answer, "B");
+  }
+  EXPECT_EQ(refusal([&] { sitting.spoil("ann", -2, "interruption", ""); }),
+            "a practice trial is not counted; there is nothing to spoil");
+  EXPECT_EQ(refusal([&] { sitting.practise_next(); }), "practice is over");
+  EXPECT_EQ(sitting.look("ann").settled, 0);
+  EXPECT_EQ(sitting.state().settled_trials(), 0);
+  held.play_and_answer("A");
+  EXPECT_EQ(sitting.look("ann").trial, 1);
+  EXPECT_EQ(refusal([&] { sitting.answer("ann", -2, "A", "", ""); }), "trial -2 is not open for answers");
+  EXPECT_EQ(sitting.look().practice_left, 0);
+  held.play_and_answer("A"), held.play_and_answer("A"), held.play_and_answer("A");
+  sitting.end();
+  unseal(held.log, held.plan, held.sealed, held.clock.reading());
+  const UnsealedSitting unsealed(held.plan, held.sealed, 1, held.log);
+  EXPECT_EQ(unsealed.trials().size(), 6u);
+  for (const ScoredTrial& trial : unsealed.trials()) EXPECT_GT(trial.number, 0);
+}
+
+// Practice has coins of its own under the sitting's tags: they are no part of the order, and the order is what it was.
+TEST(Practice, IsDrawnApartFromTheOrder) {
+  const plan::Plan plan = sample_plan("abx", 1, 4, 2);
+  std::set<std::vector<int>> coins;
+  for (int seed = 0; seed < 40; ++seed) {
+    const seal::Digest digest = seal::sha256("seed " + std::to_string(seed));
+    const std::vector<std::string> contributions = {"a", "b"};
+    const protocols::Order order = plan::order_of(plan, digest, 1, contributions);
+    const protocols::Order practice = plan::practice_of(plan, digest, 1, contributions);
+    EXPECT_EQ(practice.tags, order.tags);
+    ASSERT_EQ(practice.trials.size(), 2u);
+    coins.insert({practice.trials[0].coin, practice.trials[1].coin, order.trials[0].coin});
+  }
+  EXPECT_EQ(coins.size(), 8u) << "practice and order fall independently";
+}
+
+}  // namespace
+}  // namespace sitting
