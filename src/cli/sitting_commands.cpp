@@ -203,9 +203,10 @@ void add_head_handover(CLI::App& sitting, Console& console) {
 }  // namespace
 
 void add_sitting_commands(CLI::App& program, Console& console) {
-  CLI::App* sitting = add_command(program, "sitting", "Hold a sitting on paper", "sitting open 1");
+  CLI::App* sitting = add_command(program, "sitting", "Hold a sitting, on paper or live", "sitting open 1");
   sitting->require_subcommand(1);
   add_open(*sitting, console);
+  add_host(*sitting, console);
   add_characters(*sitting, console);
   add_begin(*sitting, console);
   add_sheets(*sitting, console);

@@ -51,6 +51,9 @@ struct Words {
   bool flag = false;
 };
 
+/// The command that holds a sitting live.
+void add_host(CLI::App& sitting, Console& console);
+
 /// The commands that key what was written on paper.
 void add_keying_commands(CLI::App& sitting, Console& console);
 

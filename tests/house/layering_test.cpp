@@ -125,6 +125,19 @@ TEST(Layering, TheDoorsForPagesKnowOnlyTheStandardLibrary) {
       EXPECT_TRUE(is_standard(include)) << door << ": " << include;
 }
 
+TEST(Layering, WhatServesListenersKnowsNothingOfTheHelper) {
+  int files = 0;
+  for (const fs::path& file : sources_in("src/web")) {
+    if (!file.filename().string().starts_with("listener_")) continue;
+    ++files;
+    for (const std::string& include : includes_of(file)) {
+      EXPECT_EQ(include.find("helper"), std::string::npos) << file << ": " << include;
+      EXPECT_EQ(include.find("organiser"), std::string::npos) << file << ": " << include;
+    }
+  }
+  EXPECT_GE(files, 2);
+}
+
 TEST(Layering, CommandLineParsingStandsInAtMostEightFiles) {
   int files = 0;
   for (const fs::path& file : sources_in("src")) {

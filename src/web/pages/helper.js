@@ -1,0 +1,137 @@
+"use strict";
+
+let view = null, arrived = 0, rehearsal = 0;
+
+const headings = {
+  before: "Before the sitting", play: "Playing", connect: "Swap", ready: "Ready: wait for the clock", wait: "Waiting for answers",
+  rest: "A break is due", done: "Every trial has been played", over: "The sitting has ended",
+};
+
+function secondsLeft() {
+  return Math.max(0, Math.ceil((view.milliseconds_left - (performance.now() - arrived)) / 1000));
+}
+
+function drawClock() {
+  if (!view) return;
+  const left = secondsLeft();
+  const words = {
+    play: `stop the excerpt in ${left} s`, ready: left > 0 ? `start the excerpt in ${left} s` : "start the excerpt when told",
+    connect: left > 0 ? `the pace leaves ${left} s` : "the pace is overrun",
+  }[view.phase];
+  show("clock", Boolean(words));
+  say("clock", words || "");
+}
+
+function stepShown() {
+  if (view.next_practice.tag && view.practice_left > 0 && view.played === 0) return view.next_practice;
+  return view.next;
+}
+
+function draw() {
+  const step = stepShown();
+  say("progress", `${view.played} of ${view.planned} trials`);
+  const playing = view.phase === "play" ? `: start the excerpt now, ${view.now.label} in ${nameOf(view.now)}` : "";
+  say("heading", headings[view.phase] + playing);
+  const working = view.began && view.phase !== "over" && view.phase !== "play" && step.tag;
+  show("step", Boolean(working));
+  say("tag", String(step.tag));
+  say("what", `${step.label} of ${nameOf(step)}`);
+  say("volume", step.attenuation_db === "0" ? "the sitting's setting" : `${step.attenuation_db} dB below the sitting's setting`);
+  say("excerpt", step.excerpt || "as arranged");
+  byId("ready").disabled = view.phase === "ready" || !view.next.tag;
+  show("practise", view.practice_left > 0 && view.played === 0);
+  show("waiting", view.waiting_for > 0 && view.phase !== "play" && view.now.trial > 0);
+  say("waiting-words", `${view.waiting_for} of the listeners have not answered yet.`);
+  show("before", view.phase === "before" && !view.began);
+  byId("missing").replaceChildren(...missing().map((words) => Object.assign(document.createElement("li"), {textContent: words})));
+  const self = view.people.find((person) => person.name === "helper");
+  show("declare-start", !self.declared_start);
+  say("rehearsed", view.longest_rehearsed_swap_seconds ?
+    `Longest so far ${view.longest_rehearsed_swap_seconds} s; every swap gets ${view.swap_seconds} s.` :
+    `Not rehearsed yet; every swap gets ${view.swap_seconds} s.`);
+  show("tagging", view.began && view.played === 0 && view.phase === "before");
+  if (view.played > 0) byId("list").replaceChildren();
+  show("trouble", view.now.trial > 0 && view.phase !== "over");
+  show("declare-end", view.played > 0 && !self.declared_end && (view.phase === "done" || view.phase === "wait"));
+  drawFacts();
+  drawLevels();
+  drawClock();
+}
+
+function nameOf(step) { return step.trial < 0 ? `practice ${-step.trial}` : `trial ${step.trial}`; }
+
+function missing() {
+  const words = [];
+  for (const person of view.people) {
+    if (!person.contributed) words.push(`${person.name} has added no characters yet`);
+    if (!person.declared_start) words.push(`${person.name} has not declared separation yet`);
+  }
+  return words;
+}
+
+function options(id, words) {
+  const select = byId(id);
+  if (select.children.length === words.length) return;
+  select.replaceChildren(...words.map(([value, text]) => new Option(text, value)));
+}
+
+function pairs(id, list) {
+  byId(id).replaceChildren(...list.flatMap(([term, value]) => {
+    const dt = document.createElement("dt"), dd = document.createElement("dd");
+    dt.textContent = term;
+    dd.textContent = value;
+    return [dt, dd];
+  }));
+}
+
+function drawFacts() {
+  options("fact-name", view.facts.map((fact) => [fact.name, fact.title]));
+  pairs("facts", view.facts.filter((fact) => fact.value).map((fact) => [fact.title, fact.value]));
+}
+
+function drawLevels() {
+  show("levels-section", view.began);
+  options("level-tag", view.tags.map((tag) => [tag, String(tag)]));
+  say("levels", view.levels.map((l) => `${l.tag} ${l.channel} ${l.moment}: ${l.level} ${l.unit}`).join("; "));
+}
+
+for (const moment of ["start", "end"])
+  byId(`declare-${moment}`).addEventListener("submit", (event) => {
+    event.preventDefault();
+    send("declare", {moment, kept: event.submitter.value === "yes"});
+  });
+byId("begin").addEventListener("click", () => {
+  const without = view.people.filter((person) => !person.contributed).map((person) => person.name);
+  if (without.length === 0 || confirm(`Without characters of ${without.join(", ")}? The report will say so.`)) send("begin", {});
+});
+byId("stopwatch").addEventListener("click", async () => {
+  if (!rehearsal) {
+    rehearsal = performance.now();
+    say("stopwatch", "Stop: the swap is done");
+    return;
+  }
+  const seconds = (performance.now() - rehearsal) / 1000;
+  rehearsal = 0;
+  say("stopwatch", "Start a rehearsed swap");
+  await send("rehearse", {seconds});
+});
+byId("ready").addEventListener("click", () => send("ready", {practice: false}));
+byId("practise").addEventListener("click", () => send("ready", {practice: true}));
+byId("close").addEventListener("click", () => send("close", {}));
+byId("rest").addEventListener("click", () => send("rest", {}));
+byId("show-list").addEventListener("click", async () => {
+  const reply = await fetch("/helper/tagging-list");
+  if (reply.ok) pairs("list", (await reply.json()).map((line) => [String(line.tag), line.specimen]));
+});
+onSubmit("tagged", (form) => send("tagged", {who: form.get("who")}));
+onSubmit("spoil", (form) => send("spoil", {trial: view.now.trial, reason: form.get("reason"), words: form.get("words")}));
+onSubmit("fact", async (form, element) => {
+  if (await send("fact", {name: form.get("name"), value: form.get("value"), why: form.get("why")})) element.reset();
+});
+onSubmit("level", async (form) => {
+  const fields = Object.fromEntries(form);
+  fields.tag = Number(fields.tag);
+  if (await send("level", fields)) byId("level-value").value = "";
+});
+setInterval(drawClock, 250);
+start((next) => { view = next; arrived = performance.now(); draw(); });

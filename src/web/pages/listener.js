@@ -1,0 +1,88 @@
+"use strict";
+
+let view = null;
+const sureWords = ["guess", "fairly sure", "certain"];
+
+function buttons(holder, words, pressed, click) {
+  if (holder.children.length !== words.length || [...holder.children].some((b, i) => b.textContent !== words[i])) {
+    holder.replaceChildren(...words.map((word) => {
+      const button = document.createElement("button");
+      button.type = "button";
+      button.textContent = word;
+      button.addEventListener("click", () => click(word));
+      return button;
+    }));
+  }
+  for (const button of holder.children) button.setAttribute("aria-pressed", String(button.textContent === pressed));
+}
+
+async function answer(word, sureness) {
+  if (await send("answer", {trial: view.trial, answer: word, sureness: sureness || ""})) {
+    view.own_answer = word;
+    if (sureness) view.own_sureness = sureness;
+    draw();
+  }
+}
+
+function drawPresentations() {
+  const items = view.labels.map((label, i) => {
+    const item = document.createElement("li");
+    const now = view.playing !== "" && i === view.heard - 1;
+    item.className = now ? "now" : i < view.heard ? "past" : "";
+    const name = document.createElement("b");
+    name.textContent = label;
+    item.append(name, now ? "playing" : i < view.heard ? "played" : "to come");
+    return item;
+  });
+  byId("presentations").replaceChildren(...items);
+}
+
+function headingOf() {
+  const name = view.trial < 0 ? `Practice ${-view.trial} (not counted)` : `Trial ${view.trial}`;
+  if (view.phase === "before") return view.contributed ? "Waiting for the sitting to begin" : "Before the sitting";
+  if (view.phase === "over") return "The sitting has ended";
+  if (view.phase === "rest") return "A break";
+  if (view.phase === "answer") return `${name}: your answer`;
+  if (view.phase === "wait") return view.settled === view.planned ? "That was the last trial" : `${name}: waiting for the next`;
+  return view.playing ? `${name}: ${view.playing} is playing` : `${name}: the helper is at work`;
+}
+
+function draw() {
+  say("name", view.name);
+  say("progress", `${view.settled} of ${view.planned} answered`);
+  say("heading", headingOf());
+  const finished = view.planned > 0 && view.settled === view.planned;
+  show("contribute", view.phase === "before" && !view.contributed);
+  const moment = finished ? "end" : "start";
+  const wanted = finished ? !view.declared_end : !view.declared_start;
+  show("declare", wanted && view.phase !== "over" && (view.contributed || view.trial !== 0));
+  byId("declare").dataset.moment = moment;
+  say("declare-legend", `At the ${moment}: no sight, hearing or talk between you and the helper?`);
+  const running = view.trial !== 0 && view.phase !== "over";
+  show("presentations", running);
+  if (running) drawPresentations();
+  show("answering", running && view.may_answer);
+  say("question", view.question);
+  buttons(byId("answers"), view.answers, view.own_answer, (word) => answer(word, ""));
+  show("sure", view.own_answer !== "");
+  buttons(byId("sureness"), sureWords, view.own_sureness, (word) => answer(view.own_answer, word));
+  say("kept", view.own_answer ? `Kept: ${view.own_answer}. You can change it until the next trial begins.` : "");
+  show("note", running);
+  show("asking", running && view.trial > 0);
+  show("cue", finished && !view.told_cues && view.phase !== "over");
+}
+
+onSubmit("contribute", (form) => send("contribute", {characters: form.get("characters")}));
+onSubmit("note", async (form, element) => {
+  if (await send("note", {words: `trial ${view.trial}: ${form.get("words")}`})) element.reset();
+});
+onSubmit("spoil", (form) => send("spoil", {trial: view.trial, reason: form.get("reason"), words: form.get("words")}));
+onSubmit("cue", (form) => send("cue", {words: form.get("words")}));
+byId("declare").addEventListener("submit", (event) => {
+  event.preventDefault();
+  send("declare", {
+    moment: event.target.dataset.moment, kept: event.submitter.value === "yes", words: byId("declare-words").value,
+  });
+});
+byId("rest").addEventListener("click", () => send("rest", {}));
+start((next) => { view = next; draw(); });

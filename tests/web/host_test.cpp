@@ -1,0 +1,304 @@
+#include "web/host.h"
+
+#include <gtest/gtest.h>
+#include <httplib.h>
+
+#include <mutex>
+#include <nlohmann/json.hpp>
+#include <set>
+#include <thread>
+
+#include "sitting/held_sitting.h"
+#include "text/error.h"
+
+namespace web {
+namespace {
+
+using nlohmann::json;
+using sitting::HeldSitting;
+
+class NoDesk : public OrganiserDesk {
+ public:
+  explicit NoDesk(sitting::Sitting& sitting) : sitting_(sitting) {}
+  std::string title() const override { return "pilot <b>, sitting 1"; }
+  std::string commitment_hex() const override { return std::string(64, '0'); }
+  std::string head_hex() const override { return sitting_.state().ended ? sitting_.head() : ""; }
+  bool is_unsealed() const override { return unsealed_; }
+  void end() override { sitting_.end(); }
+  void end_early(const std::string& who, const std::string& reason, bool had_seen) override {
+    sitting_.end_early(who, reason, had_seen);
+  }
+  void hand_over_head(const std::string&, const std::string&) override {}
+  void unseal() override {
+    if (!sitting_.state().ended) throw text::NotNow("not yet");
+    unsealed_ = true;
+  }
+  std::string report_html() const override {
+    if (!unsealed_) throw text::NotNow("the plan is sealed");
+    return "<p>report";
+  }
+
+ private:
+  sitting::Sitting& sitting_;
+  bool unsealed_ = false;
+};
+
+/// A hosted sitting of four trials and two listeners, under a clock moved by hand.
+struct Hosted {
+  explicit Hosted(const std::string& seed = "a seed") : held(sample_plan("abx", 1, 4, 2), seed) {
+    held.sitting.open("live");
+  }
+
+  HeldSitting held;
+  NoDesk desk{held.sitting};
+  Codes codes{.helper = std::string(32, 'a'),
+              .organiser = std::string(32, 'b'),
+              .listeners = {{"ann", std::string(32, 'c')}, {"bob", std::string(32, 'd')}}};
+  Host host{held.sitting, held.sitting, desk, codes, {}};
+
+  httplib::Client client() const { return httplib::Client("127.0.0.1", host.port()); }
+
+  std::string code_of(const std::string& person) const {
+    return person == "helper"      ? codes.helper
+           : person == "organiser" ? codes.organiser
+                                   : codes.listeners.at(person);
+  }
+  static std::string role_of(const std::string& person) {
+    return person == "helper" || person == "organiser" ? person : "listener";
+  }
+
+  httplib::Headers headers(const std::string& person) const {
+    return {{"Origin", "http://127.0.0.1:" + std::to_string(host.port())},
+            {"X-Blindswap", "1"},
+            {"Cookie", "blindswap_" + role_of(person) + "=" + code_of(person)}};
+  }
+
+  int post(const std::string& person, const std::string& path, const json& fields) const {
+    const auto reply = client().Post(path, headers(person), fields.dump(), "application/json");
+    return reply ? reply->status : -1;
+  }
+  int act(const std::string& person, const std::string& action, const json& fields = json::object()) const {
+    return post(person, "/" + role_of(person) + "/" + action, fields);
+  }
+  int get(const std::string& person, const std::string& path) const {
+    const auto reply = client().Get(path, headers(person));
+    return reply ? reply->status : -1;
+  }
+  json view(const std::string& person) const {
+    return json::parse(client().Get("/" + role_of(person) + "/view", headers(person))->body);
+  }
+
+  /// The helper connects, the swap's time passes, the host ticks.
+  void present() {
+    EXPECT_EQ(act("helper", "ready", {{"practice", false}}), 200);
+    held.clock.pass(std::chrono::seconds(60));
+    host.tick();
+  }
+};
+
+TEST(Host, HoldsAWholeSitting) {
+  Hosted hosted;
+  EXPECT_EQ(hosted.act("ann", "contribute", {{"characters", "x7"}}), 200);
+  EXPECT_EQ(hosted.act("bob", "contribute", {{"characters", "q"}}), 200);
+  EXPECT_EQ(hosted.act("helper", "declare", {{"moment", "start"}, {"kept", true}}), 200);
+  EXPECT_EQ(hosted.act("helper", "begin"), 200);
+  for (int trial = 1; trial <= 4; ++trial) {
+    for (int i = 0; i < 3; ++i) hosted.present();
+    EXPECT_EQ(hosted.view("ann")["phase"], "answer");
+    EXPECT_EQ(hosted.act("ann", "answer", {{"trial", trial}, {"answer", "A"}, {"sureness", "guess"}}), 200);
+    EXPECT_EQ(hosted.act("ann", "answer", {{"trial", trial}, {"answer", "A"}}), 200) << "sent twice";
+    EXPECT_EQ(hosted.act("bob", "answer", {{"trial", trial}, {"answer", "B"}}), 200);
+  }
+  EXPECT_EQ(hosted.get("organiser", "/organiser/report"), 409);
+  EXPECT_EQ(hosted.act("organiser", "unseal"), 409);
+  EXPECT_EQ(hosted.act("organiser", "end"), 200);
+  EXPECT_EQ(hosted.act("organiser", "unseal"), 200);
+  EXPECT_EQ(hosted.get("organiser", "/organiser/report"), 200);
+  hosted.host.tick();
+  EXPECT_EQ(hosted.view("ann")["phase"], "over");
+  EXPECT_EQ(hosted.held.sitting.state().settled_trials(), 4);
+  EXPECT_EQ(hosted.held.sitting.state().at(1).answers.at("ann").sureness, "guess");
+}
+
+// Listeners are told nothing between ticks: not even that something happened.
+TEST(Host, ReleasesToListenersOnTicksOnly) {
+  Hosted hosted;
+  hosted.held.sitting.begin();
+  const json before = hosted.view("ann");
+  hosted.held.sitting.present_next();
+  EXPECT_EQ(hosted.act("helper", "note", {{"words", "a lorry"}}), 200);
+  EXPECT_EQ(hosted.view("ann"), before);
+  hosted.host.tick();
+  EXPECT_EQ(hosted.view("ann")["heard"], 1);
+}
+
+TEST(Host, LetsEachRoleReachItsOwnAndNothingElse) {
+  Hosted hosted;
+  hosted.held.sitting.begin();
+  hosted.host.tick();
+  const std::vector<std::string> reads = {"/listener/view", "/helper/view", "/helper/tagging-list",
+                                          "/organiser/view", "/organiser/report"};
+  for (const std::string person : {"ann", "helper", "organiser"})
+    for (const std::string& path : reads) {
+      const bool own = path.starts_with("/" + Hosted::role_of(person) + "/");
+      const int status = hosted.get(person, path);
+      EXPECT_EQ(status != 403, own) << person << " " << path << " " << status;
+    }
+  const std::map<std::string, std::vector<std::string>> actions = {
+      {"listener", {"contribute", "declare", "answer", "note", "spoil", "rest", "cue"}},
+      {"helper",
+       {"declare", "tagged", "fact", "level", "rehearse", "begin", "ready", "close", "spoil", "rest",
+        "note"}},
+      {"organiser", {"end", "end-early", "handover", "unseal"}}};
+  const std::string head = hosted.held.sitting.head();
+  for (const std::string person : {"ann", "helper", "organiser"})
+    for (const auto& [role, names] : actions)
+      for (const std::string& name : names)
+        if (role != Hosted::role_of(person)) {
+          EXPECT_EQ(hosted.post(person, "/" + role + "/" + name, json::object()), 403)
+              << person << " " << role << name;
+        }
+  EXPECT_EQ(hosted.held.sitting.head(), head);
+}
+
+TEST(Host, GivesTheHelperNoAnswerAndNoCablesName) {
+  Hosted hosted;
+  hosted.held.sitting.begin();
+  hosted.held.play_and_answer("B");
+  hosted.host.tick();
+  const std::string shown = hosted.view("helper").dump();
+  for (const plan::Specimen& specimen : hosted.held.plan.specimens)
+    EXPECT_EQ(shown.find(specimen.cable), std::string::npos) << shown;
+  EXPECT_EQ(shown.find("answer"), std::string::npos) << shown;
+}
+
+TEST(Host, EntersByCodeAndRefusesWrongOnes) {
+  Hosted hosted;
+  const auto enter = [&](const std::string& role, const std::string& code) {
+    return hosted.client().Post("/" + role + "/enter", hosted.headers("ann"), json{{"code", code}}.dump(),
+                                "application/json");
+  };
+  const auto entered = enter("listener", hosted.codes.listeners.at("ann"));
+  EXPECT_EQ(entered->status, 200);
+  EXPECT_EQ(entered->get_header_value("Set-Cookie"),
+            "blindswap_listener=" + std::string(32, 'c') + "; Path=/listener; HttpOnly; SameSite=Strict");
+  EXPECT_EQ(enter("helper", hosted.codes.listeners.at("ann"))->status, 403);
+}
+
+TEST(Host, RefusesWhatDoesNotComeFromItsPages) {
+  Hosted hosted;
+  const std::string head = hosted.held.sitting.head(), body = json{{"characters", "x"}}.dump();
+  const auto status_with = [&](const std::string& name, const std::string& value) {
+    httplib::Headers headers = hosted.headers("ann");
+    headers.erase(name);
+    if (!value.empty()) headers.emplace(name, value);
+    return hosted.client().Post("/listener/contribute", headers, body, "application/json")->status;
+  };
+  EXPECT_EQ(status_with("Origin", ""), 403);
+  EXPECT_EQ(status_with("Origin", "http://elsewhere"), 403);
+  EXPECT_EQ(status_with("X-Blindswap", ""), 403);
+  EXPECT_EQ(status_with("Cookie", "blindswap_listener=x"), 403);
+  EXPECT_EQ(status_with("Host", "rebound.example"), 421);
+  EXPECT_EQ(hosted.held.sitting.head(), head);
+  EXPECT_EQ(status_with("None", ""), 200);
+}
+
+TEST(Host, RefusesMalformedAndOversizedBodies) {
+  Hosted hosted;
+  const std::string head = hosted.held.sitting.head();
+  for (const std::string& body :
+       {std::string(), std::string("{"), std::string("[]"), std::string("{\"characters\":1}"),
+        std::string("{\"characters\":{\"a\":1}}"), std::string("{\"characters\":\"\xff\"}"),
+        std::string(3, '\0'), "{\"characters\":\"" + std::string(100, 'x') + "\"}"})
+    EXPECT_EQ(
+        hosted.client().Post("/listener/contribute", hosted.headers("ann"), body, "application/json")->status,
+        400)
+        << body;
+  const std::string large(20000, ' ');
+  EXPECT_EQ(
+      hosted.client().Post("/listener/contribute", hosted.headers("ann"), large, "application/json")->status,
+      413);
+  EXPECT_EQ(hosted.act("ann", "no-such-action"), 404);
+  EXPECT_EQ(hosted.get("ann", "/listener/../helper/view"), 404);
+  EXPECT_EQ(hosted.held.sitting.head(), head);
+}
+
+TEST(Host, SendsItsHeadersWithEveryPage) {
+  Hosted hosted;
+  for (const char* path :
+       {"/", "/listener", "/helper", "/organiser", "/pages/page.css", "/pages/listener.js"}) {
+    const auto page = hosted.client().Get(path);
+    ASSERT_EQ(page->status, 200) << path;
+    EXPECT_EQ(page->get_header_value("Content-Security-Policy"),
+              "default-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
+    EXPECT_EQ(page->get_header_value("X-Content-Type-Options"), "nosniff");
+    EXPECT_EQ(page->body.find("<script>"), std::string::npos) << path;
+    EXPECT_EQ(page->body.find("style=\""), std::string::npos) << path;
+    EXPECT_EQ(page->body.find("https://"), std::string::npos) << path;
+  }
+}
+
+TEST(Host, StreamsEachReleaseAndEndsWithTheHost) {
+  auto hosted = std::make_unique<Hosted>();
+  std::mutex mutex;
+  std::string received;
+  const auto has_come = [&](const std::string& words) {
+    for (int i = 0; i < 5000; ++i) {
+      {
+        const std::lock_guard lock(mutex);
+        if (received.find(words) != std::string::npos) return true;
+      }
+      std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    }
+    return false;
+  };
+  std::thread reader([&, port = hosted->host.port(), headers = hosted->headers("ann")] {
+    httplib::Client("127.0.0.1", port)
+        .Get("/listener/events", headers, [&](const char* data, std::size_t length) {
+          const std::lock_guard lock(mutex);
+          received.append(data, length);
+          return true;
+        });
+  });
+  EXPECT_TRUE(has_come("\"heard\":0"));
+  EXPECT_NE(hosted->host.state_line().find("1 of 2 listeners connected"), std::string::npos);
+  hosted->held.sitting.begin();
+  hosted->held.sitting.present_next();
+  hosted->host.tick();
+  EXPECT_TRUE(has_come("\"heard\":1"));
+  hosted.reset();
+  reader.join();
+}
+
+// The same acts for other orders: every byte a listener is released is the same, tick by tick.
+TEST(Host, ReleasesTheSameBytesForEverySeed) {
+  std::set<std::string> seen, orders;
+  for (const std::string seed : {"one", "two", "three"}) {
+    Hosted hosted(seed);
+    std::string bytes;
+    const auto tick = [&] {
+      hosted.host.tick();
+      for (const std::string listener : {"ann", "bob"})
+        bytes += hosted.client().Get("/listener/view", hosted.headers(listener))->body + "\n";
+    };
+    hosted.act("helper", "begin");
+    for (int trial = 1; trial <= 4; ++trial) {
+      for (int i = 0; i < 3; ++i) hosted.present(), tick();
+      bytes += std::to_string(hosted.act("ann", "answer", {{"trial", trial}, {"answer", "A"}}));
+      bytes += std::to_string(hosted.act("bob", "answer", {{"trial", trial + 1}, {"answer", "B"}}));
+      tick();
+      hosted.act("helper", "close");
+      tick();
+    }
+    seen.insert(bytes);
+    std::string order;
+    for (const auto& trial : hosted.held.sitting.sheet())
+      order += std::to_string(trial.steps[2].tag == trial.steps[0].tag);
+    orders.insert(order);
+  }
+  EXPECT_EQ(seen.size(), 1u);
+  EXPECT_EQ(orders.size(), 3u);
+}
+
+}  // namespace
+}  // namespace web
