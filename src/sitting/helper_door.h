@@ -53,6 +53,7 @@ struct HelperView {
   HelperStep next_practice;  ///< while no trial that counts has begun
   int presentation = 0;      ///< 1 for a trial's first, 0 before the first trial
   int waiting_for = 0;       ///< listeners who have not settled this trial
+  int presentations = 0;     ///< of one trial
   int swap_seconds = 0;      ///< the plan's, or more when a rehearsed swap took longer
   int presentation_seconds = 0;
   int milliseconds_left = 0;  ///< of what plays, or until the next may start

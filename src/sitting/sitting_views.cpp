@@ -135,6 +135,7 @@ HelperView Sitting::look() const {
   view.began = state_.began;
   view.planned = state_.layout.planned();
   view.played = played_count(state_);
+  view.presentations = static_cast<int>(labels(1).size());
   view.swap_seconds = swap_seconds();
   view.presentation_seconds = plan_.presentation_seconds;
   show_needs(view);

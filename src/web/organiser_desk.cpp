@@ -19,7 +19,6 @@ std::string organiser_view(const sitting::HelperDoor& door, const OrganiserDesk&
                       {"told_cues", person.told_cues}});
   for (const auto& one : view.spoiled)
     spoiled.push_back({{"trial", one.trial}, {"by", one.by}, {"reason", one.reason}, {"late", one.late}});
-  constexpr int presentations = 3;
   const int left = std::max(0, view.planned - view.played);
   return json{{"title", desk.title()},
               {"commitment", desk.commitment_hex()},
@@ -28,7 +27,7 @@ std::string organiser_view(const sitting::HelperDoor& door, const OrganiserDesk&
               {"played", view.played},
               {"planned", view.planned},
               {"waiting_for", view.waiting_for},
-              {"seconds_left", left * presentations * (view.swap_seconds + view.presentation_seconds)},
+              {"seconds_left", left * view.presentations * (view.swap_seconds + view.presentation_seconds)},
               {"people", people},
               {"spoiled", spoiled},
               {"head", desk.head_hex()},

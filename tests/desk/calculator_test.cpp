@@ -70,7 +70,7 @@ TEST(CalculateRight, HasEveryInterval) {
   EXPECT_NEAR(number(figures, "wilson_upper"), .89817933, 5.1e-9);
 }
 
-// The minimum is that of BIN-2 (GOST ISO 10399-2015 table A.1, a transcription of which was read). The share
+// The minimum is that of BIN-2 (GOST ISO 10399-2015 table A.1, read in a secondary copy). The share
 // caught is held against the definition: there, the probability of that minimum is 0.8.
 TEST(CalculateRight, SaysWhatTheDesignNeedsAndWouldHaveCaught) {
   const Figures figures = calculate(RightTyped{"12", "16"});

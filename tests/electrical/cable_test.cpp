@@ -10,7 +10,7 @@
 
 using electrical::Cable;
 
-// R1: 2.5 mm2 class 5, IEC 60228:2004 Table 3 (read in transcriptions): 7.98 ohm/km, a 3 m pair 0.04788 ohm.
+// R1: 2.5 mm2 class 5, IEC 60228:2004 Table 3 (read in secondary copies): 7.98 ohm/km, a 3 m pair 0.04788 ohm.
 TEST(Cable, LoopResistanceIsThatOfBothConductorsAndTheResistor) {
   Cable cable = line(2 * 7.98e-3, 0, 0, 3);
   EXPECT_NEAR(electrical::loop_resistance_ohm(cable), 0.04788, 1e-16);

@@ -103,7 +103,7 @@ TEST(Extremes, FindTheSyntheticLoudspeakersMinimumAndMaximum) {
   EXPECT_NEAR(greatest.frequency_hz, 49.9828466, 1e-6);
 }
 
-// Z4: IEC 60268-5, 16.1 (read in a transcription), with an edge case. recomputed.
+// Z4: IEC 60268-5, 16.1 (read in a secondary copy), with an edge case. recomputed.
 TEST(Extremes, DecideTheRatedImpedanceAtItsEdge) {
   auto edge = ls1();
   edge.resistance_ohm = 2.98;

@@ -79,7 +79,7 @@ TEST(ExposureLimit, ADayHalvesPerThreeDecibels) {
   for (const Row& row : kRows) EXPECT_DOUBLE_EQ(hearing::permitted_minutes_a_day(row.dba), row.minutes);
 }
 
-// Y2: ITU-T H.870 (read in a transcription); other levels by equal energy. recomputed.
+// Y2: ITU-T H.870 (read in a secondary copy); other levels by equal energy. recomputed.
 TEST(ExposureLimit, AWeekIsOfEqualEnergy) {
   EXPECT_DOUBLE_EQ(hearing::permitted_hours_a_week(80), 40);
   EXPECT_NEAR(hearing::permitted_hours_a_week(85), 12.649111, 5.1e-7);

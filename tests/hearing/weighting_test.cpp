@@ -19,7 +19,7 @@ std::vector<CsvRow> third_octave_rows() { return csv_rows("hearing/data/weightin
 }  // namespace
 
 // W4: Annex E formula at the exact centres, four printed digits (recomputed), and IEC 61672-1 Table 3
-// (read in a transcription), one printed digit.
+// (read in a secondary copy), one printed digit.
 TEST(AWeighting, AgreesWithFormulaAndTableAtTheExactCentres) {
   const auto rows = third_octave_rows();
   const auto centres = electrical::third_octave_centres_hz();
@@ -55,7 +55,7 @@ TEST(KWeighting, MakesTheReferenceSineMinusThree) {
   EXPECT_NEAR(-0.691 + hearing::k_weighting_db(997) + 10 * std::log10(0.5), -3.010286, 1e-6);
 }
 
-// W5: IEC 60268-1:1985, Table II (read in a transcription); its Note: the sum is approximately 12.5 dB,
+// W5: IEC 60268-1:1985, Table II (read in a secondary copy); its Note: the sum is approximately 12.5 dB,
 // 12.557559 recomputed.
 TEST(Programme, AgreesWithTheTableAndItsPowerSum) {
   const auto rows = third_octave_rows();

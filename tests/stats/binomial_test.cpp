@@ -29,7 +29,7 @@ TEST(MinimumCorrect, AgreesWithThePrintedTriangleTable) {
 }
 
 // BIN-2. GOST ISO 10399-2015 table A.1, identical adoption of ISO 10399:2004 (confirmed from a
-// transcription).
+// secondary copy).
 TEST(MinimumCorrect, AgreesWithThePrintedDuoTrioTable) {
   expect_minimum_table("duotrio_table_iso10399_read.csv", 0.5,
                        {{"alpha0.2", 0.2},

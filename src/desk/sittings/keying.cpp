@@ -1,12 +1,8 @@
-#include <algorithm>
-
 #include "desk/files.h"
 #include "desk/sittings/opened_sitting.h"
 #include "import/answers.h"
 #include "sitting/words.h"
 #include "text/error.h"
-#include "text/number.h"
-#include "text/time.h"
 #include "text/utf8.h"
 
 namespace desk {
