@@ -10,6 +10,7 @@
 
 #include "import/reading.h"
 #include "plan/sealed_plan.h"
+#include "seal/digest.h"
 #include "sitting/event_log.h"
 #include "store/cable.h"
 #include "store/rig.h"
@@ -110,6 +111,10 @@ class Campaign {
   /// The events of a plan; an event appended is one durable insert. The file stays open as long as the log.
   /// @throws text::BadInput when there is no such plan.
   std::unique_ptr<sitting::EventLog> log(const std::string& plan_name) const;
+
+  /// 256 random bits from which the links of hosted sittings are made; drawn from the operating system when first asked
+  /// for. They have nothing to do with any plan's seed.
+  seal::Digest link_key();
 
   /// Does the work so that everything it adds is kept together: all of it, or none when it throws.
   ///

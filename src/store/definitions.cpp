@@ -103,6 +103,12 @@ const std::vector<Table>& tables() {
        "NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM event"
        " WHERE plan = NEW.plan AND sitting = NEW.sitting)",
        "another writer was first; nothing was kept, try again"},
+
+      {"link_key", R"(
+  number INTEGER PRIMARY KEY CHECK (number = 1),
+  key BLOB NOT NULL CHECK (length(key) = 32)
+) STRICT)",
+       "EXISTS (SELECT 1 FROM link_key)", "the links are drawn already"},
   };
   return all;
 }

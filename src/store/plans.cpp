@@ -100,4 +100,15 @@ std::unique_ptr<sitting::EventLog> Campaign::log(const std::string& plan_name) c
   return std::make_unique<FileLog>(database_, row.integer(0));
 }
 
+seal::Digest Campaign::link_key() {
+  Transaction transaction(*database_);
+  Statement(*database_, "INSERT INTO link_key SELECT 1, ?1 WHERE NOT EXISTS (SELECT 1 FROM link_key)")
+      .with(Blob{seal::bytes_of(seal::random_digest())})
+      .run();
+  transaction.keep();
+  Statement row(*database_, "SELECT key FROM link_key");
+  row.next();
+  return digest_of(row.bytes(0));
+}
+
 }  // namespace store

@@ -22,7 +22,18 @@ void set_version(Database& database, int version) {
 
 }  // namespace
 
-std::span<const Migration> migrations() { return {}; }
+std::span<const Migration> migrations() {
+  static const std::vector<Migration> all = {{2, R"(
+CREATE TABLE link_key (
+  number INTEGER PRIMARY KEY CHECK (number = 1),
+  key BLOB NOT NULL CHECK (length(key) = 32)
+) STRICT;
+CREATE TRIGGER link_key_never_changes BEFORE UPDATE ON link_key BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing in it is changed'); END;
+CREATE TRIGGER link_key_never_shrinks BEFORE DELETE ON link_key BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing is removed from it'); END;
+CREATE TRIGGER link_key_never_replaces BEFORE INSERT ON link_key WHEN EXISTS (SELECT 1 FROM link_key) BEGIN SELECT RAISE(ABORT, 'the links are drawn already'); END;
+)"}};
+  return all;
+}
 
 void write_schema(Database& database, const std::string& title) {
   Transaction transaction(database);

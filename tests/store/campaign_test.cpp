@@ -114,4 +114,18 @@ TEST(Campaign, CanBeMoved) {
   EXPECT_EQ(Campaign::open(folder / "b.campaign").title(), "second");
 }
 
+// The links of a hosted sitting stay the same for ever, and say nothing of a seed: they are drawn.
+TEST(Campaign, KeepsTheKeyOfItsLinks) {
+  const Folder folder;
+  seal::Digest first{}, other{};
+  {
+    Campaign campaign = Campaign::create(folder / "a.campaign", "t");
+    first = campaign.link_key();
+    EXPECT_EQ(campaign.link_key(), first);
+    other = Campaign::create(folder / "b.campaign", "t").link_key();
+  }
+  EXPECT_EQ(Campaign::open(folder / "a.campaign").link_key(), first);
+  EXPECT_NE(first, other);
+}
+
 }  // namespace

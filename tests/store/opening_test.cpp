@@ -48,7 +48,7 @@ TEST(Opening, MarksTheFileAsACampaignWithAWriteAheadLog) {
   { const Campaign made = Campaign::create(file, "t"); }
   Stranger stranger(file);
   EXPECT_EQ(stranger.ask("PRAGMA application_id"), std::to_string(store::campaign_id) + "\n");
-  EXPECT_EQ(stranger.ask("PRAGMA user_version"), "1\n");
+  EXPECT_EQ(stranger.ask("PRAGMA user_version"), std::to_string(store::schema_version) + "\n");
   EXPECT_EQ(stranger.ask("PRAGMA journal_mode"), "wal\n");
   EXPECT_EQ(stranger.ask("PRAGMA integrity_check"), "ok\n");
 }
@@ -131,10 +131,12 @@ TEST(Opening, RefusesNewerAndNamelessSchemas) {
   const Folder folder;
   const auto file = folder / "a.campaign";
   { const Campaign made = Campaign::create(file, "t"); }
-  ASSERT_EQ(Stranger(file).run("PRAGMA user_version = 2"), "");
+  ASSERT_EQ(Stranger(file).run("PRAGMA user_version = 99"), "");
   EXPECT_REFUSAL(Campaign::open(file), text::BadInput,
                  file.string() +
-                     " was written by a newer blindswap: it has schema 2, this program knows schema 1\n"
+                     " was written by a newer blindswap: it has schema 99, this program knows schema " +
+                     std::to_string(store::schema_version) +
+                     "\n"
                      "open it with the newer program");
   ASSERT_EQ(Stranger(file).run("PRAGMA user_version = 0"), "");
   EXPECT_REFUSAL(Campaign::open(file), text::BadInput,
