@@ -7,7 +7,8 @@ namespace sitting {
 
 /// One line of what the helper does: connect a tag, set the volume, start an excerpt.
 struct HelperStep {
-  int trial = 0;  ///< -1, -2, ... for practice
+  int trial = 0;         ///< -1, -2, ... for practice; 0 for no step
+  int presentation = 0;  ///< 1, 2, ...
   std::string label;
   int tag = 0;
   std::string attenuation_db;  ///< below the sitting's reference setting, "0" or more
@@ -61,6 +62,7 @@ struct HelperView {
   int planned = 0;
   int practice_left = 0;  ///< practice trials not played yet, while none that counts has begun
   double longest_rehearsed_swap_seconds = 0;  ///< 0 when none was rehearsed
+  std::vector<std::string> resting;  ///< who asked for a break since the last presentation began
   std::string tagged_by;
   std::vector<int> tags;  ///< of this sitting, in rising order, once the order is drawn
   std::vector<PersonView> people;
@@ -105,8 +107,9 @@ class HelperDoor {
   virtual void present_next() = 0;
   /// The same for practice, until a trial that counts has begun.
   virtual void practise_next() = 0;
-  /// The next presentation is connected and checked: `keep_pace` begins it when its time has come.
-  virtual void ready(bool practice) = 0;
+  /// The presentation that comes next is connected and checked: `keep_pace` begins it when its time has come.
+  /// @throws text::NotNow for any other, which a page shown too long might name.
+  virtual void ready(int trial, int presentation) = 0;
   /// Begins the next presentation when it is ready, the pace allows it and nobody is waited for. To be called often.
   virtual void keep_pace() = 0;
   /// Closes the running trial: whoever has not answered counts as missing.

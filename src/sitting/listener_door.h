@@ -18,6 +18,7 @@ struct ListenerView {
   std::string own_answer;            ///< to this trial, "" if none yet
   std::string own_sureness;
   bool contributed = false, declared_start = false, declared_end = false, told_cues = false;
+  bool resting = false;  ///< somebody asked for a break, and no presentation has begun since
   bool may_answer = false;
   int settled = 0;  ///< trials this listener has settled
   int planned = 0;  ///< trials planned in this sitting

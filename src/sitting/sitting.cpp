@@ -31,10 +31,14 @@ Sitting::Sitting(plan::Plan plan, const plan::SealedPlan& sealed, int number, Ev
       clock_(std::move(clock)),
       shape_(plan::shape_of(plan_, number)),
       state_(plan_, number) {
+  catch_up();
+}
+
+void Sitting::catch_up() {
   const Chain chain = read_chain(log_, sealed_.commitment, number_);
-  for (const Event& event : chain.events) state_.apply(event);
+  for (; events_ < static_cast<int>(chain.events.size()); ++events_)
+    state_.apply(chain.events[static_cast<std::size_t>(events_)]);
   head_ = chain.head;
-  events_ = static_cast<int>(chain.events.size());
 }
 
 std::string Sitting::head() const { return seal::to_hex(head_); }
@@ -43,7 +47,12 @@ void Sitting::record(Event event) {
   event.time = text::rfc3339(clock_(), text::Precision::milliseconds);
   const std::string canonical = text_of(event);
   const seal::Digest head = seal::chain_next(head_, canonical);
-  log_.append(number_, events_ + 1, {canonical, seal::to_hex(head)});
+  try {
+    log_.append(number_, events_ + 1, {canonical, seal::to_hex(head)});
+  } catch (const text::NotNow&) {
+    catch_up();  // another writer may have been first
+    throw;
+  }
   head_ = head;
   ++events_;
   state_.apply(event);
@@ -186,6 +195,7 @@ void Sitting::rest(const std::string& who) {
   require_running();
   require_words("the name", who, 1);
   record({.type = std::string(kind::rest), .who = who});
+  ready_ = {};
 }
 
 void Sitting::tell_cue(const std::string& listener, const std::string& words) {

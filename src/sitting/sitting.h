@@ -50,13 +50,14 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void record_level(const TerminalLevel& level, const std::string& why = "") override;
   void rehearse_swap(double seconds) override;
   void note(const std::string& who, const std::string& words) override;
+  /// Stops the pace: nothing begins before the helper is ready once more.
   void rest(const std::string& who) override;
   void tell_cue(const std::string& listener, const std::string& words) override;
 
   // trials
   void present_next() override;
   void practise_next() override;
-  void ready(bool practice) override;
+  void ready(int trial, int presentation) override;
   void keep_pace() override;
   void close_trial() override;
   /// On paper: keeps when a presentation started, as the helper wrote it.
@@ -86,6 +87,7 @@ class Sitting : public ListenerDoor, public HelperDoor {
   std::vector<SheetTrial> sheet() const override;
 
  private:
+  void catch_up();
   void record(Event event);
   void require_running() const;
   void require_open() const;
@@ -106,6 +108,9 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void require_answered(int trial) const;
   bool is_running(int trial) const;
   void present(int trial);
+  HelperStep next_step() const;
+  HelperStep next_practice_step() const;
+  bool is_ready() const;
   int next_trial() const;
   int next_practice() const;
   int swap_seconds() const;
@@ -126,7 +131,7 @@ class Sitting : public ListenerDoor, public HelperDoor {
   seal::Digest head_{};
   int events_ = 0;
   mutable std::unique_ptr<protocols::Order> order_, practice_;
-  bool ready_ = false, ready_to_practise_ = false;
+  HelperStep ready_;  ///< what the helper has connected
 };
 
 }  // namespace sitting

@@ -56,7 +56,7 @@ void Sitting::require_answered(int trial) const {
 }
 
 void Sitting::present(int trial) {
-  ready_ = ready_to_practise_ = false;
+  ready_ = {};
   const int presentation = static_cast<int>(state_.at(trial).started.size()) + 1;
   record({.type = std::string(kind::presented),
           .trial = trial,
@@ -83,18 +83,40 @@ void Sitting::practise_next() {
   present(next_practice());
 }
 
-void Sitting::ready(bool practice) {
+HelperStep Sitting::next_step() const {
+  const int trial = state_.current_trial();
+  if (is_running(trial)) return step_of(trial, static_cast<int>(state_.at(trial).started.size()) + 1);
+  return next_trial() == 0 ? HelperStep{} : step_of(next_trial(), 1);
+}
+
+HelperStep Sitting::next_practice_step() const {
+  if (state_.current_trial() != 0) return {};
+  const int trial = state_.current_practice();
+  if (is_running(trial)) return step_of(trial, static_cast<int>(state_.at(trial).started.size()) + 1);
+  return next_practice() == 0 ? HelperStep{} : step_of(next_practice(), 1);
+}
+
+void Sitting::ready(int trial, int presentation) {
   require_live();
-  if (practice ? !is_running(state_.current_practice()) && next_practice() == 0
-               : !is_running(state_.current_trial()) && next_trial() == 0)
-    throw text::NotNow(practice ? "practice is over" : "every trial of this sitting has been played");
-  ready_ = !practice;
-  ready_to_practise_ = practice;
+  const HelperStep next = trial < 0 ? next_practice_step() : next_step();
+  if (next.trial == 0)
+    throw text::NotNow(trial < 0 ? "practice is over" : "every trial of this sitting has been played");
+  if (next.trial != trial || next.presentation != presentation)
+    throw text::NotNow("presentation " + std::to_string(presentation) + " of trial " + std::to_string(trial) +
+                       " does not come next; look again at what to connect");
+  ready_ = next;
+}
+
+/// A trial spoiled in the meantime, or a break, asks for another look.
+bool Sitting::is_ready() const {
+  if (ready_.trial == 0) return false;
+  const HelperStep next = ready_.trial < 0 ? next_practice_step() : next_step();
+  return next.trial == ready_.trial && next.presentation == ready_.presentation;
 }
 
 void Sitting::keep_pace() {
-  if (state_.ended || (!ready_ && !ready_to_practise_) || clock_() < due()) return;
-  if (ready_to_practise_) return practise_next();
+  if (state_.ended || !is_ready() || clock_() < due()) return;
+  if (ready_.trial < 0) return practise_next();
   const int trial = state_.current_trial();
   if (trial == 0 || is_running(trial) || state_.waits_for(trial).empty()) present_next();
 }

@@ -56,6 +56,7 @@ HelperStep Sitting::step_of(int trial, int presentation) const {
   const int specimen = shape_.specimens[static_cast<std::size_t>(local)];
   HelperStep step;
   step.trial = trial;
+  step.presentation = presentation;
   step.label = labels(trial)[place];
   step.tag = order().tags[static_cast<std::size_t>(local)];
   step.attenuation_db = attenuation_of(plan_, plan_.specimens[static_cast<std::size_t>(specimen)].trim_steps);
@@ -72,6 +73,7 @@ bool Sitting::rest_is_due() const {
 void Sitting::show_needs(HelperView& view) const {
   view.longest_rehearsed_swap_seconds = state_.longest_rehearsed_swap_seconds;
   view.tagged_by = state_.tagged_by;
+  view.resting = state_.resting;
   view.levels = state_.levels;
   if (state_.began) view.tags = order().tags;
   std::sort(view.tags.begin(), view.tags.end());
@@ -91,7 +93,7 @@ void Sitting::show_needs(HelperView& view) const {
 std::string Sitting::phase_of(const HelperView& view, int trial) const {
   if (state_.way == "live" && trial != 0 && !state_.at(trial).spoiled && clock_() < plays_until())
     return "play";
-  if (ready_ || ready_to_practise_) return "ready";
+  if (is_ready()) return "ready";
   if (trial == 0) return "before";
   if (trial < 0 || is_running(trial)) return "connect";
   if (view.waiting_for > 0) return "wait";
@@ -112,6 +114,7 @@ ListenerView Sitting::look(const std::string& listener) const {
   view.declared_start = person.declared_start;
   view.declared_end = person.declared_end;
   view.told_cues = person.told_cues;
+  view.resting = !state_.resting.empty();
   view.trial = state_.current_trial() != 0 ? state_.current_trial() : state_.current_practice();
   view.phase = state_.ended ? "over" : view.trial == 0 ? "before" : "listen";
   if (view.trial == 0) return view;
@@ -149,12 +152,8 @@ HelperView Sitting::look() const {
     view.now = step_of(trial, view.presentation);
     view.waiting_for = static_cast<int>(state_.waits_for(trial).size());
   }
-  const auto step_after = [&](int running, int following) {
-    if (is_running(running)) return step_of(running, static_cast<int>(state_.at(running).started.size()) + 1);
-    return following == 0 ? HelperStep{} : step_of(following, 1);
-  };
-  view.next = step_after(state_.current_trial(), next_trial());
-  if (!counts) view.next_practice = step_after(state_.current_practice(), next_practice());
+  view.next = next_step();
+  view.next_practice = next_practice_step();
   if (!state_.ended) view.phase = phase_of(view, trial);
   const auto now = state_.way == "live" ? clock_() : std::chrono::system_clock::time_point{};
   const auto until = view.phase == "play" ? plays_until() : due();

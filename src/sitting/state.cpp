@@ -61,6 +61,7 @@ void apply_presented(State& state, const Event& event) {
   const auto count = static_cast<std::size_t>(event.presentation);
   if (started.size() < count) started.resize(count);
   started[count - 1] = event.text;
+  state.resting.clear();
 }
 
 void apply_fact(State& state, const Event& event) {
@@ -125,7 +126,10 @@ constexpr Effect effects[] = {
     {kind::level, false, apply_level},
     {kind::began, false, [](State& s, const Event& e) { s.began = true, s.began_at = e.time; }},
     {kind::rest, false,
-     [](State& s, const Event& e) { s.rested_after = s.current_trial(), s.rested_at = e.time; }},
+     [](State& s, const Event& e) {
+       s.rested_after = s.current_trial(), s.rested_at = e.time;
+       s.resting.push_back(e.who);
+     }},
     {kind::noted, false,
      [](State& s, const Event& e) {
        s.notes.push_back({e.who, e.text});

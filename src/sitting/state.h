@@ -103,6 +103,7 @@ struct State {
       standing_differences;  ///< those after which the answer was neither corrected nor confirmed
   int rested_after = 0;      ///< the current trial at the last rest
   std::string rested_at;
+  std::vector<std::string> resting;  ///< who asked for a break since the last presentation began
   double longest_rehearsed_swap_seconds = 0;  ///< 0 when none was told
 };
 

@@ -154,7 +154,7 @@ TEST(MemoryLog, TheSecondOfTwoWritersLosesCleanly) {
   held.sitting.open("live");
   EXPECT_EQ(refusal([&] { other.open("paper"); }), "another writer was first; nothing was kept, try again");
   EXPECT_EQ(held.events(), 1u);
-  EXPECT_EQ(other.state().way, "") << "a call that was not kept has no effect";
+  EXPECT_EQ(other.state().way, "live") << "it has read what the first wrote";
 }
 
 }  // namespace

@@ -17,7 +17,7 @@ TEST(KeptPace, EveryPresentationWaitsOutTheSwap) {
   Sitting& sitting = held.started("live").sitting;
   sitting.keep_pace();
   EXPECT_EQ(sitting.look().phase, "before");
-  sitting.ready(false);
+  held.ready();
   EXPECT_EQ(sitting.look().phase, "ready");
   EXPECT_EQ(sitting.look().milliseconds_left, 30000);
   held.clock.pass(seconds(29));
@@ -35,7 +35,7 @@ TEST(KeptPace, EveryPresentationWaitsOutTheSwap) {
   held.clock.pass(seconds(100));
   sitting.keep_pace();
   EXPECT_EQ(sitting.look().presentation, 1) << "nothing starts that is not connected";
-  sitting.ready(false);
+  held.ready();
   sitting.keep_pace();
   EXPECT_EQ(sitting.look().presentation, 2);
 }
@@ -44,7 +44,7 @@ TEST(KeptPace, TheNextTrialWaitsForEverybodysAnswer) {
   HeldSitting held;
   Sitting& sitting = held.started("live").sitting;
   held.play();
-  sitting.ready(false);
+  held.ready();
   held.clock.pass(seconds(60));
   sitting.keep_pace();
   EXPECT_EQ(sitting.state().current_trial(), 1);
@@ -61,13 +61,75 @@ TEST(KeptPace, ABreakIsFollowedByAWholeSwap) {
   held.play_and_answer("A");
   held.clock.pass(seconds(600));
   sitting.rest("helper");
-  sitting.ready(false);
+  held.ready();
   held.clock.pass(seconds(29));
   sitting.keep_pace();
   EXPECT_EQ(sitting.state().current_trial(), 1);
   held.clock.pass(seconds(1));
   sitting.keep_pace();
   EXPECT_EQ(sitting.state().current_trial(), 2);
+}
+
+TEST(KeptPace, OnlyWhatComesNextCanBeReady) {
+  HeldSitting held;
+  Sitting& sitting = held.started("live").sitting;
+  EXPECT_EQ(refusal([&] { sitting.ready(1, 2); }),
+            "presentation 2 of trial 1 does not come next; look again at what to connect");
+  sitting.ready(1, 1);
+  held.clock.pass(seconds(60));
+  sitting.keep_pace();
+  EXPECT_EQ(refusal([&] { sitting.ready(1, 1); }),
+            "presentation 1 of trial 1 does not come next; look again at what to connect");
+  EXPECT_EQ(refusal([&] { sitting.ready(-1, 1); }), "practice is over");
+}
+
+// What was connected for a trial must not start the one that takes its place.
+TEST(KeptPace, ASpoiledTrialAsksForAnotherLook) {
+  HeldSitting held;
+  Sitting& sitting = held.started("live").sitting;
+  sitting.present_next();
+  held.ready();
+  sitting.spoil("helper", 1, "interruption", "");
+  held.clock.pass(seconds(600));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.state().current_trial(), 1);
+  held.ready();
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.state().current_trial(), 2);
+}
+
+// Whoever asks for a break gets one: what was connected already does not start before the helper goes on.
+TEST(KeptPace, ABreakAskedForStopsWhatIsReady) {
+  HeldSitting held;
+  Sitting& sitting = held.started("live").sitting;
+  sitting.present_next();
+  held.clock.pass(seconds(15));
+  held.ready();
+  sitting.rest("bob");
+  held.clock.pass(seconds(600));
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.look().presentation, 1);
+  EXPECT_EQ(sitting.look().phase, "connect");
+  EXPECT_EQ(sitting.look().resting, std::vector<std::string>{"bob"});
+  EXPECT_TRUE(sitting.look("ann").resting);
+  held.ready();
+  sitting.keep_pace();
+  EXPECT_EQ(sitting.look().presentation, 2);
+  EXPECT_FALSE(sitting.look("ann").resting);
+}
+
+// Two programs on one sitting: the second to write loses, and knows afterwards what the first wrote.
+TEST(TwoWriters, TheLoserReadsAnewAndGoesOn) {
+  HeldSitting held;
+  Sitting& hosted = held.started("live").sitting;
+  Sitting other(held.plan, held.sealed, 1, held.log, held.clock.reading());
+  other.note("ann", "a lorry");
+  EXPECT_NE(refusal([&] { hosted.note("bob", "a bell"); }), "");
+  ASSERT_EQ(hosted.state().notes.size(), 1u);
+  EXPECT_EQ(hosted.state().notes[0].text, "a lorry");
+  hosted.note("bob", "a bell");
+  EXPECT_EQ(hosted.state().notes.size(), 2u);
+  EXPECT_EQ(hosted.head(), Sitting(held.plan, held.sealed, 1, held.log, held.clock.reading()).head());
 }
 
 TEST(KeptPace, IsSlowerThanTheLongestRehearsedSwap) {
@@ -86,7 +148,7 @@ TEST(KeptPace, IsSlowerThanTheLongestRehearsedSwap) {
             (std::vector<std::pair<std::string, std::string>>{{"longest-rehearsed-swap", "33.5 s"}}));
   EXPECT_EQ(refusal([&] { sitting.rehearse_swap(0); }),
             "a swap must take more than 0 and at most 3600 seconds, got 0");
-  EXPECT_EQ(refusal([&] { sitting.ready(false); }),
+  EXPECT_EQ(refusal([&] { sitting.ready(1, 1); }),
             "sitting 1 has not begun; take the listeners' characters, then begin it");
 }
 
@@ -97,7 +159,7 @@ TEST(Practice, IsPlayedAndAnsweredButNeverCounts) {
   for (int trial = -1; trial >= -2; --trial) {
     for (int presentation = 1; presentation <= 3; ++presentation) {
       const HelperStep announced = sitting.look().next_practice;
-      sitting.ready(true);
+      sitting.ready(announced.trial, announced.presentation);
       held.clock.pass(seconds(60));
       sitting.keep_pace();
       EXPECT_EQ(sitting.look().now.trial, trial);
