@@ -64,12 +64,14 @@ sigset_t block_ending_signals() {
 struct HostOptions {
   Which which;
   web::Address address{.interface = "127.0.0.1", .port = 8010};
+  std::vector<std::string> stand_ins;
   bool no_qr = false;
 };
 
 void host_sitting(const HostOptions& options, Console& console) {
   const sigset_t ending = block_ending_signals();
   desk::Hosting hosting(options.which.get(), now);
+  hosting.let_stand_in(options.stand_ins);
   HostedDesk desk(options.which.get(), hosting);
   const desk::LinkCodes codes = hosting.codes();
   web::Host host(hosting.sitting(), hosting.sitting(), desk, {codes.helper, codes.organiser, codes.listeners},
@@ -80,7 +82,7 @@ void host_sitting(const HostOptions& options, Console& console) {
               << std::endl;
   const timespec second{.tv_sec = 1, .tv_nsec = 0};
   while (sigtimedwait(&ending, nullptr, &second) < 0) {
-    host.tick();
+    host.tick([&] { hosting.act_for_stand_ins(); });
     if (isatty(STDERR_FILENO)) console.err << "\r" << host.state_line() << "   " << std::flush;
   }
   console.err << "\nstopped; start it again to go on with the same links\n";
@@ -96,6 +98,8 @@ void add_host(CLI::App& sitting, Console& console) {
   command->add_option("--on", options->address.interface, "The address of this computer to serve on")
       ->capture_default_str();
   command->add_option("--port", options->address.port, "The port, 0 for any")->capture_default_str();
+  command->add_option("--stand-in", options->stand_ins,
+                      "In a demonstration: the program plays this listener, or \"helper\"");
   command->add_flag("--no-qr", options->no_qr, "Print the links without QR codes");
   command->callback([options, &console] { host_sitting(*options, console); });
 }

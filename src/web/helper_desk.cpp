@@ -1,5 +1,7 @@
 #include "web/helper_desk.h"
 
+#include "text/error.h"
+
 namespace web {
 namespace {
 
@@ -7,6 +9,7 @@ using nlohmann::json;
 
 json step_json(const sitting::HelperStep& step) {
   return {{"trial", step.trial},
+          {"presentation", step.presentation},
           {"label", step.label},
           {"tag", step.tag},
           {"attenuation_db", step.attenuation_db},
@@ -37,9 +40,10 @@ void add_needs(const sitting::HelperView& view, json& all) {
 
 }  // namespace
 
-std::string helper_view(const sitting::HelperDoor& door) {
+std::string helper_view(const sitting::HelperDoor& door, const std::string& trouble) {
   const sitting::HelperView view = door.look();
   json all = {{"phase", view.phase},
+              {"trouble", trouble},
               {"began", view.began},
               {"now", step_json(view.now)},
               {"next", step_json(view.next)},
@@ -53,6 +57,7 @@ std::string helper_view(const sitting::HelperDoor& door) {
               {"planned", view.planned},
               {"practice_left", view.practice_left},
               {"longest_rehearsed_swap_seconds", view.longest_rehearsed_swap_seconds},
+              {"resting", view.resting},
               {"tagged_by", view.tagged_by},
               {"tags", view.tags}};
   add_needs(view, all);
@@ -60,6 +65,8 @@ std::string helper_view(const sitting::HelperDoor& door) {
 }
 
 std::string tagging_list(const sitting::HelperDoor& door) {
+  if (door.look().phase != "before")
+    throw text::NotNow("the tagging list is closed: from the first presentation on no cable has a name here");
   json lines = json::array();
   for (const sitting::TagLine& line : door.tagging_list())
     lines.push_back({{"tag", line.tag}, {"specimen", line.specimen}});
@@ -86,7 +93,7 @@ Actions helper_actions(sitting::HelperDoor& door) {
        }},
       {"rehearse", [&](const auto&, const Fields& f) { door.rehearse_swap(f.number("seconds")); }},
       {"begin", [&](const auto&, const Fields&) { door.begin(); }},
-      {"ready", [&](const auto&, const Fields& f) { door.ready(f.flag("practice")); }},
+      {"ready", [&](const auto&, const Fields& f) { door.ready(f.whole("trial"), f.whole("presentation")); }},
       {"close", [&](const auto&, const Fields&) { door.close_trial(); }},
       {"spoil",
        [&](const auto&, const Fields& f) {

@@ -8,9 +8,11 @@
 namespace web {
 
 /// What the helper's page shows, as JSON.
-std::string helper_view(const sitting::HelperDoor& door);
+/// @param trouble  why the pace could not be kept, "" for nothing.
+std::string helper_view(const sitting::HelperDoor& door, const std::string& trouble);
 
 /// The list for whoever sleeves the cables, as JSON: the one place where a cable has a name.
+/// @throws text::NotNow from the first presentation on.
 std::string tagging_list(const sitting::HelperDoor& door);
 
 /// What the helper's page can do. `door` must outlive them.

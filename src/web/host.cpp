@@ -11,6 +11,7 @@
 #include "web/hub.h"
 #include "web/listener_desk.h"
 #include "web/page_file.h"
+#include "web/qr.h"
 
 namespace web {
 namespace {
@@ -65,6 +66,7 @@ struct Host::Parts {
   httplib::Server server;
   std::thread serving;
   std::map<std::string, Actions> actions;
+  std::string trouble;  ///< what went wrong at the last tick, "" for nothing
 
   Parts(sitting::ListenerDoor& a_listener_door, sitting::HelperDoor& a_helper_door, OrganiserDesk& a_desk,
         Codes the_codes, Address where)
@@ -87,7 +89,7 @@ struct Host::Parts {
   }
 
   void release_to_staff() {
-    hub.release("helper", helper_view(helper_door));
+    hub.release("helper", helper_view(helper_door, trouble));
     hub.release("organiser",
                 organiser_view(helper_door, desk, [this](const std::string& who) { return connected(who); }));
   }
@@ -103,9 +105,32 @@ struct Host::Parts {
     if (action == actions.at(role).end()) return answer_error(response, 404, "there is no such action");
     const Fields fields(request.body);
     const std::lock_guard lock(doors);
-    action->second(person, fields);
+    try {
+      action->second(person, fields);
+    } catch (...) {
+      release_to_staff();  // another program's doing may be the reason
+      throw;
+    }
     release_to_staff();
     answer_json(response, 200, {{"kept", true}});
+  }
+
+  std::string link(const std::string& role, const std::string& listener) const {
+    const std::string& code = role == "helper"      ? codes.helper
+                              : role == "organiser" ? codes.organiser
+                                                    : codes.listeners.at(listener);
+    return "http://" + address.interface + ":" + std::to_string(address.port) + "/" + role + "#" + code;
+  }
+
+  json links() const {
+    json all = json::array();
+    const auto add = [&](const std::string& whose, const std::string& to) {
+      const QrPath code = qr_for_page(to);
+      all.push_back({{"name", whose}, {"link", to}, {"size", code.size}, {"path", code.path}});
+    };
+    add("helper", link("helper", ""));
+    for (const auto& [listener, code] : codes.listeners) add(listener, link("listener", listener));
+    return all;
   }
 
   void stream(const std::string& on, httplib::Response& response) {
@@ -120,7 +145,7 @@ struct Host::Parts {
             return true;
           }
           if (release) *version = release->version;
-          const std::string words = release ? "data: " + release->text + "\n\n" : ": still here\n\n";
+          const std::string words = release ? "data: " + release->text + "\n\n" : "event: pulse\ndata:\n\n";
           return sink.write(words.data(), words.size());
         },
         [this, on](bool) { hub.leave(on); });
@@ -175,6 +200,10 @@ struct Host::Parts {
                only_for_persons([this](const auto&, const auto&, const auto&, auto& response) {
                  const std::lock_guard lock(doors);
                  response.set_content(tagging_list(helper_door), "application/json");
+               }));
+    server.Get("/(organiser)/links",
+               only_for_persons([this](const auto&, const auto&, const auto&, auto& response) {
+                 answer_json(response, 200, links());
                }));
     server.Get("/(organiser)/report",
                only_for_persons([this](const auto&, const auto&, const auto&, auto& response) {
@@ -268,16 +297,18 @@ Host::~Host() {
 int Host::port() const { return parts_->address.port; }
 
 std::string Host::link(const std::string& role, const std::string& listener) const {
-  const Codes& codes = parts_->codes;
-  const std::string& code = role == "helper"      ? codes.helper
-                            : role == "organiser" ? codes.organiser
-                                                  : codes.listeners.at(listener);
-  return "http://" + parts_->address.interface + ":" + std::to_string(port()) + "/" + role + "#" + code;
+  return parts_->link(role, listener);
 }
 
-void Host::tick() {
+void Host::tick(const std::function<void()>& before) {
   const std::lock_guard lock(parts_->doors);
-  parts_->helper_door.keep_pace();
+  try {
+    if (before) before();
+    parts_->helper_door.keep_pace();
+    parts_->trouble.clear();
+  } catch (const text::NotNow& error) {
+    parts_->trouble = error.what();
+  }
   parts_->release_to_staff();
   parts_->release_to_listeners();
 }
@@ -290,7 +321,7 @@ std::string Host::state_line() const {
   return "trial " + std::to_string(view.played) + " of " + std::to_string(view.planned) + ", helper " +
          (parts_->connected("helper") > 0 ? "connected" : "not connected") + ", " +
          std::to_string(listeners) + " of " + std::to_string(parts_->codes.listeners.size()) +
-         " listeners connected";
+         " listeners connected" + (parts_->trouble.empty() ? "" : "; " + parts_->trouble);
 }
 
 }  // namespace web

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <string>
 #include <vector>
@@ -31,8 +32,10 @@ class Host {
   /// "http://192.168.1.5:8010/helper#..." of the role; listeners by name.
   std::string link(const std::string& role, const std::string& listener = "") const;
 
-  /// Keeps the pace and releases to listeners what has changed. To be called once a second.
-  void tick();
+  /// Keeps the pace and releases to listeners what has changed. To be called once a second. What cannot be kept now, on a
+  /// full disk for instance, is shown to the helper and in the state line, and tried again.
+  /// @param before  is run first, while nobody else calls a door.
+  void tick(const std::function<void()>& before = {});
   /// One line that gives nothing away: how far, who is connected.
   std::string state_line() const;
 

@@ -16,6 +16,7 @@ std::string listener_view(const sitting::ListenerDoor& door, const std::string& 
               {"answers", view.answers},
               {"own_answer", view.own_answer},
               {"own_sureness", view.own_sureness},
+              {"resting", view.resting},
               {"may_answer", view.may_answer},
               {"settled", view.settled},
               {"planned", view.planned},

@@ -90,7 +90,8 @@ struct Hosted {
 
   /// The helper connects, the swap's time passes, the host ticks.
   void present() {
-    EXPECT_EQ(act("helper", "ready", {{"practice", false}}), 200);
+    const json next = view("helper")["next"];
+    EXPECT_EQ(act("helper", "ready", {{"trial", next["trial"]}, {"presentation", next["presentation"]}}), 200);
     held.clock.pass(std::chrono::seconds(60));
     host.tick();
   }

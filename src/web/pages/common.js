@@ -6,38 +6,74 @@ const byId = (id) => document.getElementById(id);
 const show = (id, on) => { byId(id).hidden = !on; };
 const say = (id, words) => { if (byId(id).textContent !== words) byId(id).textContent = words; };
 
+// What could not be sent for want of a connection: the newest of each action, sent again when there is one.
+const unsent = new Map();
+
 async function send(action, fields) {
+  let reply;
   try {
-    const reply = await fetch(`/${role}/${action}`, {
+    reply = await fetch(`/${role}/${action}`, {
       method: "POST",
       headers: {"Content-Type": "application/json", "X-Blindswap": "1"},
       body: JSON.stringify(fields || {}),
     });
-    const body = await reply.json();
-    say("problem", reply.ok ? "" : body.error);
-    return reply.ok;
   } catch (lost) {
-    say("problem", "Not sent: no connection. It will be sent again when you try again.");
+    if (action === "answer") unsent.set(action, fields);
+    say("problem", action === "answer" ? "Not sent yet: no connection. It is sent by itself when there is one." :
+      "Not sent: no connection. Try again when there is one.");
     return false;
   }
+  unsent.delete(action);
+  say("problem", reply.ok ? "" : (await reply.json()).error);
+  return reply.ok;
 }
 
+let heard = 0;
+let stream = null;
+
 function listen(render) {
-  const stream = new EventSource(`/${role}/events`);
-  stream.onmessage = (message) => { say("connection", ""); render(JSON.parse(message.data)); };
-  stream.onerror = () => {
-    say("connection", "No connection. This page tries again by itself.");
-    if (stream.readyState === EventSource.CLOSED) setTimeout(() => listen(render), 2000);
+  if (stream) stream.close();
+  heard = Date.now();
+  const own = stream = new EventSource(`/${role}/events`);
+  own.addEventListener("pulse", () => { heard = Date.now(); });
+  own.onmessage = (message) => {
+    heard = Date.now();
+    say("connection", "");
+    keepFocus(() => render(JSON.parse(message.data)));
+    for (const [action, fields] of [...unsent]) send(action, fields);
   };
+  own.onerror = async () => {
+    say("connection", "No connection. This page tries again by itself.");
+    if (own.readyState !== EventSource.CLOSED || own !== stream) return;
+    const refused = await fetch(`/${role}/view`).then((reply) => reply.status === 403, () => false);
+    if (refused) say("connection", "Open the link that you were given: this device has no pass for this sitting.");
+    else setTimeout(() => listen(render), 2000);
+  };
+}
+
+// A device that slept may hold a stream that has long ended: the server gives a pulse every 15 seconds.
+function watch(render) {
+  setInterval(() => { if (stream && stream.readyState !== EventSource.CLOSED && Date.now() - heard > 40000) listen(render); }, 5000);
+}
+
+// What held the focus may be gone after drawing: the heading tells what there is instead.
+function keepFocus(draw) {
+  const before = document.activeElement;
+  draw();
+  if (before !== document.body && (!before.isConnected || before.closest("[hidden]"))) byId("heading").focus();
 }
 
 async function start(render) {
   const code = location.hash.slice(1);
   if (code) {
     history.replaceState(null, "", location.pathname);
-    if (!await send("enter", {code})) return;
+    while (!await send("enter", {code})) {
+      if (byId("problem").textContent.startsWith("this link")) return;
+      await new Promise((again) => setTimeout(again, 2000));
+    }
   }
   listen(render);
+  watch(render);
 }
 
 function onSubmit(id, action) {
@@ -48,4 +84,10 @@ function onSubmit(id, action) {
     await action(new FormData(event.target), event.target);
     if (button) button.disabled = false;
   });
+}
+
+// A definition list from pairs of term and words.
+function pairs(id, list) {
+  byId(id).replaceChildren(...list.flatMap(([term, words]) =>
+    [Object.assign(document.createElement("dt"), {textContent: term}), Object.assign(document.createElement("dd"), {textContent: words})]));
 }

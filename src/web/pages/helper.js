@@ -1,6 +1,6 @@
 "use strict";
 
-let view = null, arrived = 0, rehearsal = 0;
+let view = null, arrived = 0, rehearsal = 0, skipsPractice = false;
 
 const headings = {
   before: "Before the sitting", play: "Playing", connect: "Swap", ready: "Ready: wait for the clock", wait: "Waiting for answers",
@@ -22,10 +22,8 @@ function drawClock() {
   say("clock", words || "");
 }
 
-function stepShown() {
-  if (view.next_practice.tag && view.practice_left > 0 && view.played === 0) return view.next_practice;
-  return view.next;
-}
+function practises() { return view.next_practice.tag > 0 && !skipsPractice; }
+function stepShown() { return practises() ? view.next_practice : view.next; }
 
 function draw() {
   const step = stepShown();
@@ -38,8 +36,12 @@ function draw() {
   say("what", `${step.label} of ${nameOf(step)}`);
   say("volume", step.attenuation_db === "0" ? "the sitting's setting" : `${step.attenuation_db} dB below the sitting's setting`);
   say("excerpt", step.excerpt || "as arranged");
-  byId("ready").disabled = view.phase === "ready" || !view.next.tag;
-  show("practise", view.practice_left > 0 && view.played === 0);
+  byId("ready").disabled = view.phase === "ready";
+  say("ready", view.phase === "ready" ? "Connected: it begins by itself" : "Connected and checked");
+  show("skip", practises());
+  say("resting", view.resting.length > 0 && view.phase !== "over" ?
+    `A break, asked for by ${view.resting.join(", ")}. Go on when everybody is ready.` : "");
+  say("trouble-now", view.trouble);
   show("waiting", view.waiting_for > 0 && view.phase !== "play" && view.now.trial > 0);
   say("waiting-words", `${view.waiting_for} of the listeners have not answered yet.`);
   show("before", view.phase === "before" && !view.began);
@@ -49,8 +51,12 @@ function draw() {
   say("rehearsed", view.longest_rehearsed_swap_seconds ?
     `Longest so far ${view.longest_rehearsed_swap_seconds} s; every swap gets ${view.swap_seconds} s.` :
     `Not rehearsed yet; every swap gets ${view.swap_seconds} s.`);
-  show("tagging", view.began && view.played === 0 && view.phase === "before");
-  if (view.played > 0) byId("list").replaceChildren();
+  say("begin", withoutCharacters().length === 0 ? "Close the characters and draw the order" :
+    `Draw the order without characters of ${withoutCharacters().join(", ")}`);
+  show("tagging", view.began && view.phase === "before");
+  show("tagged", !view.tagged_by);
+  say("tagged-by", view.tagged_by ? `Sleeved and tagged by ${view.tagged_by}.` : "");
+  if (view.phase !== "before") byId("list").replaceChildren();
   show("trouble", view.now.trial > 0 && view.phase !== "over");
   show("declare-end", view.played > 0 && !self.declared_end && (view.phase === "done" || view.phase === "wait"));
   drawFacts();
@@ -59,6 +65,10 @@ function draw() {
 }
 
 function nameOf(step) { return step.trial < 0 ? `practice ${-step.trial}` : `trial ${step.trial}`; }
+
+function withoutCharacters() {
+  return view.people.filter((person) => !person.contributed).map((person) => person.name);
+}
 
 function missing() {
   const words = [];
@@ -73,15 +83,6 @@ function options(id, words) {
   const select = byId(id);
   if (select.children.length === words.length) return;
   select.replaceChildren(...words.map(([value, text]) => new Option(text, value)));
-}
-
-function pairs(id, list) {
-  byId(id).replaceChildren(...list.flatMap(([term, value]) => {
-    const dt = document.createElement("dt"), dd = document.createElement("dd");
-    dt.textContent = term;
-    dd.textContent = value;
-    return [dt, dd];
-  }));
 }
 
 function drawFacts() {
@@ -100,10 +101,7 @@ for (const moment of ["start", "end"])
     event.preventDefault();
     send("declare", {moment, kept: event.submitter.value === "yes"});
   });
-byId("begin").addEventListener("click", () => {
-  const without = view.people.filter((person) => !person.contributed).map((person) => person.name);
-  if (without.length === 0 || confirm(`Without characters of ${without.join(", ")}? The report will say so.`)) send("begin", {});
-});
+byId("begin").addEventListener("click", () => send("begin", {}));
 byId("stopwatch").addEventListener("click", async () => {
   if (!rehearsal) {
     rehearsal = performance.now();
@@ -115,8 +113,8 @@ byId("stopwatch").addEventListener("click", async () => {
   say("stopwatch", "Start a rehearsed swap");
   await send("rehearse", {seconds});
 });
-byId("ready").addEventListener("click", () => send("ready", {practice: false}));
-byId("practise").addEventListener("click", () => send("ready", {practice: true}));
+byId("ready").addEventListener("click", () => send("ready", {trial: stepShown().trial, presentation: stepShown().presentation}));
+byId("skip").addEventListener("click", () => { skipsPractice = true; keepFocus(draw); });
 byId("close").addEventListener("click", () => send("close", {}));
 byId("rest").addEventListener("click", () => send("rest", {}));
 byId("show-list").addEventListener("click", async () => {
@@ -131,7 +129,7 @@ onSubmit("fact", async (form, element) => {
 onSubmit("level", async (form) => {
   const fields = Object.fromEntries(form);
   fields.tag = Number(fields.tag);
-  if (await send("level", fields)) byId("level-value").value = "";
+  if (await send("level", fields)) byId("level-value").value = byId("level-why").value = "";
 });
 setInterval(drawClock, 250);
 start((next) => { view = next; arrived = performance.now(); draw(); });

@@ -49,6 +49,7 @@ function headingOf() {
 
 function draw() {
   say("name", view.name);
+  say("resting", view.resting && view.phase !== "over" ? "A break was asked for. The helper goes on when everybody is ready." : "");
   say("progress", `${view.settled} of ${view.planned} answered`);
   say("heading", headingOf());
   const finished = view.planned > 0 && view.settled === view.planned;
@@ -74,7 +75,9 @@ function draw() {
 
 onSubmit("contribute", (form) => send("contribute", {characters: form.get("characters")}));
 onSubmit("note", async (form, element) => {
-  if (await send("note", {words: `trial ${view.trial}: ${form.get("words")}`})) element.reset();
+  const kept = await send("note", {words: `trial ${view.trial}: ${form.get("words")}`});
+  say("noted", kept ? "The note is kept." : "");
+  if (kept) element.reset();
 });
 onSubmit("spoil", (form) => send("spoil", {trial: view.trial, reason: form.get("reason"), words: form.get("words")}));
 onSubmit("cue", (form) => send("cue", {words: form.get("words")}));
