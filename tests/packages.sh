@@ -1,7 +1,8 @@
 # Sourced by the scripts that install, build and run. Says what each needs, and installs what is missing.
 build_packages="g++ cmake ninja-build pkg-config ccache libcli11-dev libboost-dev libsqlite3-dev nlohmann-json3-dev
   libkainjow-mustache-dev libsodium-dev libcpp-httplib-dev libqrcodegencpp-dev"
-test_packages="libgtest-dev libbenchmark-dev python3 clang libclang-rt-14-dev"
+test_packages="libgtest-dev libbenchmark-dev python3 clang libclang-rt-14-dev
+  chromium chromium-driver fonts-dejavu-core"
 
 installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
 

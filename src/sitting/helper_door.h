@@ -58,7 +58,7 @@ struct HelperView {
   int swap_seconds = 0;      ///< the plan's, or more when a rehearsed swap took longer
   int presentation_seconds = 0;
   int milliseconds_left = 0;  ///< of what plays, or until the next may start
-  int played = 0;
+  int played = 0;  ///< trials begun and not spoiled
   int planned = 0;
   int practice_left = 0;  ///< practice trials not played yet, while none that counts has begun
   double longest_rehearsed_swap_seconds = 0;  ///< 0 when none was rehearsed

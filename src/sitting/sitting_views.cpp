@@ -137,7 +137,7 @@ HelperView Sitting::look() const {
   HelperView view;
   view.began = state_.began;
   view.planned = state_.layout.planned();
-  view.played = played_count(state_);
+  for (const TrialState& trial : state_.trials) view.played += !trial.started.empty() && !trial.spoiled;
   view.presentations = static_cast<int>(labels(1).size());
   view.swap_seconds = swap_seconds();
   view.presentation_seconds = plan_.presentation_seconds;

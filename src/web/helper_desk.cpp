@@ -8,12 +8,8 @@ namespace {
 using nlohmann::json;
 
 json step_json(const sitting::HelperStep& step) {
-  return {{"trial", step.trial},
-          {"presentation", step.presentation},
-          {"label", step.label},
-          {"tag", step.tag},
-          {"attenuation_db", step.attenuation_db},
-          {"excerpt", step.excerpt}};
+  return {{"trial", step.trial}, {"presentation", step.presentation},     {"label", step.label},
+          {"tag", step.tag},     {"attenuation_db", step.attenuation_db}, {"excerpt", step.excerpt}};
 }
 
 void add_needs(const sitting::HelperView& view, json& all) {

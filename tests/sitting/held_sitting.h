@@ -70,11 +70,11 @@ struct HeldSitting {
 
 /// Every byte that the door shows a listener.
 inline std::string bytes_of(const ListenerView& view) {
-  return nlohmann::json{view.listener,    view.phase,        view.trial,          view.playing,
-                        view.heard,       view.labels,       view.question,       view.answers,
-                        view.own_answer,  view.own_sureness, view.contributed,    view.declared_start,
-                        view.declared_end, view.told_cues,   view.resting,        view.may_answer,
-                        view.settled,     view.planned}
+  return nlohmann::json{view.listener,     view.phase,        view.trial,       view.playing,
+                        view.heard,        view.labels,       view.question,    view.answers,
+                        view.own_answer,   view.own_sureness, view.contributed, view.declared_start,
+                        view.declared_end, view.told_cues,    view.resting,     view.may_answer,
+                        view.settled,      view.planned}
       .dump();
 }
 

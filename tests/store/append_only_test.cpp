@@ -15,8 +15,8 @@ using store_test::Folder;
 using store_test::sealed_plan;
 using store_test::Stranger;
 
-const char* const tables[] = {"campaign", "cable", "baseline", "rig", "source", "reading", "plan", "event",
-                              "link_key"};
+const char* const tables[] = {"campaign", "cable", "baseline", "rig",     "source",
+                              "reading",  "plan",  "event",    "link_key"};
 
 /// A campaign with a row in every table.
 void fill(const std::filesystem::path& file) {

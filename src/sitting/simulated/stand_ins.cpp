@@ -33,7 +33,8 @@ void StandIns::act_as_listener(const std::string& name) {
     listener_door_.answer(name, view.trial, view.answers[random_.below(2)], "guess", "");
   if (view.settled < view.planned) return;
   if (!view.declared_end) listener_door_.declare(name, "end", true, stand_in_words);
-  if (!view.told_cues) listener_door_.tell_cue(name, std::string(stand_in_words) + ": every answer was a coin's");
+  if (!view.told_cues)
+    listener_door_.tell_cue(name, std::string(stand_in_words) + ": every answer was a coin's");
 }
 
 void StandIns::act_as_helper() {
@@ -48,7 +49,8 @@ void StandIns::act_as_helper() {
     }
     return;
   }
-  if (view.phase == "done" && !self->declared_end) helper_door_.declare("helper", "end", true, stand_in_words);
+  if (view.phase == "done" && !self->declared_end)
+    helper_door_.declare("helper", "end", true, stand_in_words);
   const HelperStep& step = view.next_practice.trial != 0 ? view.next_practice : view.next;
   if (step.trial != 0 && view.phase != "play" && view.phase != "ready")
     helper_door_.ready(step.trial, step.presentation);

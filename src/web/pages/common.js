@@ -76,6 +76,9 @@ async function start(render) {
   watch(render);
 }
 
+// Another link to the same page, opened in the same tab, only changes the part of the address behind the #.
+addEventListener("hashchange", () => location.reload());
+
 function onSubmit(id, action) {
   byId(id).addEventListener("submit", async (event) => {
     event.preventDefault();

@@ -14,10 +14,13 @@ function draw() {
   say("heading", view.title);
   say("progress", `${view.played} of ${view.planned} trials`);
   say("commitment", view.commitment);
-  say("left", `about ${Math.ceil(view.seconds_left / 60)} min`);
+  const awaited = view.waiting_for > 0 && view.began ? `, ${view.waiting_for} of the listeners still to answer` : "";
+  say("left", `about ${Math.ceil(view.seconds_left / 60)} min${awaited}`);
   say("spoiled", view.spoiled.map((s) => `${s.trial} (${s.reason}, by ${s.by}${s.late ? ", late" : ""})`).join("; ") || "none");
   pairs("people", view.people.map((person) => [person.name, personWords(person)]));
   show("ending", view.head === "");
+  show("end", view.phase === "done");
+  show("not-yet", view.phase !== "done");
   show("after", view.head !== "" && !view.unsealed);
   say("head", view.head);
   show("report", view.unsealed);
