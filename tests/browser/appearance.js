@@ -35,10 +35,10 @@ function complaints() {
     if (ratio < least) all.push(`contrast ${ratio.toFixed(2)} of ${called(element)}`);
     if (size < 16) all.push(`letters of ${size} px in ${called(element)}`);
   }
-  for (const control of shown("button, input, select, textarea, a")) {
+  for (const control of shown("button, summary, input, select, textarea, a")) {
     const box = control.getBoundingClientRect();
     if (box.height < 48 || box.width < 48) all.push(`target of ${box.width} by ${box.height} px: ${called(control)}`);
-    if (control.disabled || control.tagName === "A") continue;
+    if (control.disabled || ["A", "SUMMARY"].includes(control.tagName)) continue;
     const ratio = contrastOf(numbersOf(getComputedStyle(control).borderTopColor).slice(0, 3), groundOf(control.parentElement));
     if (ratio < 3) all.push(`contrast ${ratio.toFixed(2)} of the border of ${called(control)}`);
   }
@@ -56,7 +56,7 @@ function complaints() {
 }
 
 // The controls in the order in which the page is read, and the one that has the focus.
-const inOrder = () => shown("button:not([disabled]), input, select, textarea, a[href]").map(called);
+const inOrder = () => shown("button:not([disabled]), summary, input, select, textarea, a[href]").map(called);
 function focused() {
   const element = document.activeElement, style = getComputedStyle(element);
   const visible = style.outlineStyle !== "none" && parseFloat(style.outlineWidth) >= 2;

@@ -30,6 +30,7 @@ async function send(action, fields) {
 
 let heard = 0;
 let stream = null;
+let drawnPlace = "";  // a complaint stands until the sitting has moved on
 
 function listen(render) {
   if (stream) stream.close();
@@ -39,7 +40,10 @@ function listen(render) {
   own.onmessage = (message) => {
     heard = Date.now();
     say("connection", "");
-    keepFocus(() => render(JSON.parse(message.data)));
+    const view = JSON.parse(message.data), place = `${view.phase} ${view.trial}`;
+    if (place !== drawnPlace && unsent.size === 0) say("problem", "");
+    drawnPlace = place;
+    keepFocus(() => render(view));
     for (const [action, fields] of [...unsent]) send(action, fields);
   };
   own.onerror = async () => {

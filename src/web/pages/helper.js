@@ -16,7 +16,7 @@ function drawClock() {
   const left = secondsLeft();
   const words = {
     play: `stop the excerpt in ${left} s`, ready: left > 0 ? `start the excerpt in ${left} s` : "start the excerpt when told",
-    connect: left > 0 ? `the pace leaves ${left} s` : "the pace is overrun",
+    connect: left > 0 ? `${left} s left for the swap` : "the swap's time is over",
   }[view.phase];
   show("clock", Boolean(words));
   say("clock", words || "");
@@ -42,7 +42,8 @@ function draw() {
   say("resting", view.resting.length > 0 && view.phase !== "over" ?
     `A break, asked for by ${view.resting.join(", ")}. Go on when everybody is ready.` : "");
   say("trouble-now", view.trouble);
-  show("waiting", view.waiting_for > 0 && view.phase !== "play" && view.now.trial > 0);
+  const over = view.now.trial > 0 && view.next.trial !== view.now.trial;
+  show("waiting", over && view.waiting_for > 0 && view.phase !== "play" && view.phase !== "over");
   say("waiting-words", `${view.waiting_for} of the listeners have not answered yet.`);
   show("before", view.phase === "before" && !view.began);
   byId("missing").replaceChildren(...missing().map((words) => Object.assign(document.createElement("li"), {textContent: words})));
@@ -59,9 +60,19 @@ function draw() {
   if (view.phase !== "before") byId("list").replaceChildren();
   show("trouble", view.now.trial > 0 && view.phase !== "over");
   show("declare-end", view.played > 0 && !self.declared_end && (view.phase === "done" || view.phase === "wait"));
+  show("facts-and-levels", view.phase !== "over");
+  drawFold();
   drawFacts();
   drawLevels();
   drawClock();
+}
+
+// Opened where they are wanted, closed while cables are swapped; in between as the helper leaves them.
+function drawFold() {
+  const quiet = ["before", "done"].includes(view.phase);
+  if (byId("facts-and-levels").dataset.quiet === String(quiet)) return;
+  byId("facts-and-levels").dataset.quiet = String(quiet);
+  byId("facts-and-levels").open = quiet;
 }
 
 function nameOf(step) { return step.trial < 0 ? `practice ${-step.trial}` : `trial ${step.trial}`; }

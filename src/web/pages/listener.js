@@ -39,7 +39,7 @@ function drawPresentations() {
 
 function headingOf() {
   const name = view.trial < 0 ? `Practice ${-view.trial} (not counted)` : `Trial ${view.trial}`;
-  if (view.phase === "before") return view.contributed ? "Waiting for the sitting to begin" : "Before the sitting";
+  if (view.phase === "before") return view.contributed && view.declared_start ? "Waiting for the sitting to begin" : "Before the sitting";
   if (view.phase === "over") return "The sitting has ended";
   if (view.phase === "rest") return "A break";
   if (view.phase === "answer") return `${name}: your answer`;
