@@ -19,7 +19,7 @@ namespace {
 using nlohmann::json;
 
 constexpr std::size_t threads = 160, most_body_bytes = 16 * 1024;
-constexpr int most_streams = 96;
+constexpr int most_streams = 96, most_waiting = 256;
 constexpr std::chrono::seconds heartbeat{15};
 
 std::string_view type_of(std::string_view name) {
@@ -235,13 +235,16 @@ struct Host::Parts {
 
 namespace {
 
-void configure(httplib::Server& server) {
+/// @param bound  the socket that the server is going to be bound to.
+void configure(httplib::Server& server, socket_t& bound) {
   server.new_task_queue = [] { return new httplib::ThreadPool(threads); };
   server.set_payload_max_length(most_body_bytes);
   server.set_read_timeout(5);
   server.set_write_timeout(5);
   server.set_keep_alive_timeout(2);
-  server.set_socket_options([](socket_t socket) {
+  server.set_keep_alive_max_count(1000);
+  server.set_socket_options([&bound](socket_t socket) {
+    bound = socket;
     const int yes = 1;  // a port in use by another server stays refused
     setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
   });
@@ -264,7 +267,8 @@ Host::Host(sitting::ListenerDoor& listener_door, sitting::HelperDoor& helper_doo
            Codes codes, const Address& address)
     : parts_(std::make_unique<Parts>(listener_door, helper_door, desk, std::move(codes), address)) {
   Parts& parts = *parts_;
-  configure(parts.server);
+  socket_t bound = INVALID_SOCKET;
+  configure(parts.server, bound);
   if (address.port == 0)
     parts.address.port = parts.server.bind_to_any_port(address.interface);
   else if (!parts.server.bind_to_port(address.interface, address.port))
@@ -272,6 +276,7 @@ Host::Host(sitting::ListenerDoor& listener_door, sitting::HelperDoor& helper_doo
   if (parts.address.port <= 0)
     throw text::NotNow("cannot serve on " + address.interface + ":" + std::to_string(address.port) +
                        "\nis another program there, or is it no address of this computer?");
+  ::listen(bound, most_waiting);  // once more: the library lets five wait, and turns the others away
   const std::string port = ":" + std::to_string(parts.address.port);
   parts.gate.emplace(parts.codes, std::vector<std::string>{address.interface + port, "localhost" + port},
                      [] { return std::chrono::steady_clock::now(); });

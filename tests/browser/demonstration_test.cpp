@@ -7,6 +7,7 @@
 namespace {
 
 TEST(Demonstration, NeedsOneListenerAndABrowser) {
+  if (browser::is_quick()) GTEST_SKIP() << "half a minute at the pace of the clock";
   const Folder folder;
   make_campaign(folder);
   expect_done(folder, {"plan",

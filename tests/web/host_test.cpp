@@ -216,5 +216,77 @@ TEST(Host, ReleasesTheSameBytesForEverySeed) {
   EXPECT_EQ(orders.size(), 3u);
 }
 
+/// What ann's device receives on its stream, cut where the host ticks.
+class Recording {
+ public:
+  explicit Recording(const Hosted& hosted)
+      : reader_([this, port = hosted.host.port(), headers = hosted.headers("ann")] {
+          httplib::Client("127.0.0.1", port)
+              .Get("/listener/events", headers, [this](const char* data, std::size_t length) {
+                const std::lock_guard lock(mutex_);
+                bytes_.append(data, length);
+                return true;
+              });
+        }) {}
+  ~Recording() { reader_.join(); }
+
+  /// Waits for the view that ann is shown now, and marks the tick.
+  void cut(const Hosted& hosted) {
+    const std::string last = "data: " + hosted.view("ann").dump() + "\n\n";
+    for (int i = 0; i < 5000; ++i) {
+      {
+        const std::lock_guard lock(mutex_);
+        if (bytes_.ends_with(last) || (bytes_.ends_with("|tick\n") && shown_ == last)) {
+          bytes_ += "|tick\n";
+          shown_ = last;
+          return;
+        }
+      }
+      std::this_thread::sleep_for(std::chrono::milliseconds(1));
+    }
+    ADD_FAILURE() << "the stream never showed " << last;
+  }
+  std::string bytes() {
+    const std::lock_guard lock(mutex_);
+    return bytes_;
+  }
+
+ private:
+  std::mutex mutex_;
+  std::string bytes_, shown_;
+  std::thread reader_;
+};
+
+// The stream itself, byte by byte and tick by tick, is the same for two orders.
+TEST(Host, StreamsTheSameBytesAtTheSameTicksForEverySeed) {
+  std::set<std::string> streams, tags;
+  for (const std::string seed : {"one", "two"}) {
+    auto hosted = std::make_unique<Hosted>(seed);
+    Recording recording(*hosted);
+    const auto tick = [&] {
+      hosted->host.tick();
+      recording.cut(*hosted);
+    };
+    tick();
+    hosted->act("ann", "contribute", {{"characters", "x7"}});
+    hosted->act("helper", "begin");
+    tick();
+    for (int trial = 1; trial <= 4; ++trial) {
+      for (int i = 0; i < 3; ++i) hosted->present(), tick();
+      hosted->act("bob", "answer", {{"trial", trial}, {"answer", "B"}});
+      tick();
+      hosted->act("ann", "answer", {{"trial", trial}, {"answer", "A"}, {"sureness", "certain"}});
+      if (trial == 2) hosted->act("ann", "rest");
+      tick();
+    }
+    streams.insert(recording.bytes());
+    tags.insert(hosted->view("helper")["tags"].dump());
+    hosted.reset();
+  }
+  EXPECT_EQ(streams.size(), 1u);
+  EXPECT_GT(streams.begin()->size(), 5000u);
+  EXPECT_EQ(tags.size(), 2u);
+}
+
 }  // namespace
 }  // namespace web
