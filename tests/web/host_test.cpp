@@ -52,14 +52,19 @@ TEST(Host, LetsEachRoleReachItsOwnAndNothingElse) {
   Hosted hosted;
   hosted.held.sitting.begin();
   hosted.host.tick();
-  const std::vector<std::string> reads = {"/listener/view", "/helper/view", "/helper/tagging-list",
-                                          "/organiser/view", "/organiser/report"};
+  const std::vector<std::string> reads = {"/listener/view",  "/helper/view",      "/helper/tagging-list",
+                                          "/organiser/view", "/organiser/report", "/organiser/links"};
   for (const std::string person : {"ann", "helper", "organiser"})
     for (const std::string& path : reads) {
       const bool own = path.starts_with("/" + Hosted::role_of(person) + "/");
       const int status = hosted.get(person, path);
       EXPECT_EQ(status != 403, own) << person << " " << path << " " << status;
     }
+  for (const std::string person : {"ann", "helper", "organiser"})
+    for (const std::string role : {"listener", "helper", "organiser"})
+      if (role != Hosted::role_of(person)) {
+        EXPECT_EQ(hosted.get(person, "/" + role + "/events"), 403) << person << " " << role;
+      }
   const std::map<std::string, std::vector<std::string>> actions = {
       {"listener", {"contribute", "declare", "answer", "note", "spoil", "rest", "cue"}},
       {"helper",

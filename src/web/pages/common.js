@@ -72,7 +72,7 @@ async function start(render) {
   if (code) {
     history.replaceState(null, "", location.pathname);
     while (!await send("enter", {code})) {
-      if (byId("problem").textContent.startsWith("this link")) return;
+      if (byId("problem").textContent.startsWith("this link")) return say("heading", "This page stays closed");
       await new Promise((again) => setTimeout(again, 2000));
     }
   }

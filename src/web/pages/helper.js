@@ -48,7 +48,7 @@ function draw() {
   show("before", view.phase === "before" && !view.began);
   byId("missing").replaceChildren(...missing().map((words) => Object.assign(document.createElement("li"), {textContent: words})));
   const self = view.people.find((person) => person.name === "helper");
-  show("declare-start", !self.declared_start);
+  show("declare-start", !self.declared_start && view.phase !== "over");
   say("rehearsed", view.longest_rehearsed_swap_seconds ?
     `Longest so far ${view.longest_rehearsed_swap_seconds} s; every swap gets ${view.swap_seconds} s.` :
     `Not rehearsed yet; every swap gets ${view.swap_seconds} s.`);
