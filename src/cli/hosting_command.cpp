@@ -97,7 +97,9 @@ void add_host(CLI::App& sitting, Console& console) {
       "1 --on 192.168.1.5", *options);
   command->add_option("--on", options->address.interface, "The address of this computer to serve on")
       ->capture_default_str();
-  command->add_option("--port", options->address.port, "The port, 0 for any")->capture_default_str();
+  command->add_option("--port", options->address.port, "The port, 0 for any")
+      ->capture_default_str()
+      ->check(CLI::Range(0, 65535));
   command->add_option("--stand-in", options->stand_ins,
                       "In a demonstration: the program plays this listener, or \"helper\"");
   command->add_flag("--no-qr", options->no_qr, "Print the links without QR codes");

@@ -290,4 +290,12 @@ TEST(Trims, TypedForOneCableLeaveTheOthersAsPredicted) {
   EXPECT_NE(trims({"--trim", "bell-wire=1"}), predicted);
 }
 
+TEST(BadInput, APortThatIsNoneIsRefused) {
+  const Folder folder;
+  make_campaign(folder);
+  const Ran ran = run_program(folder, {"sitting", "host", "1", "--port", "99999"});
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_NE(ran.err.find("--port: Value 99999 not in range"), std::string::npos) << ran.err;
+}
+
 }  // namespace
