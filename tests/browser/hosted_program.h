@@ -25,6 +25,7 @@ class HostedProgram {
   void start(const std::string& port) {
     std::vector<std::string> words = {"sitting", "host", "1", "--no-qr", "--port", port};
     words.insert(words.end(), options_.begin(), options_.end());
+    std::filesystem::remove(folder_ / "stdout");  // what a program before this one said
     process_ = start_program(folder_, words);
     EXPECT_TRUE(eventually([&] { return said().find("Ctrl-C stops") != std::string::npos; }))
         << content_of(folder_ / "stderr");
