@@ -59,4 +59,15 @@ class HostedProgram {
   std::map<std::string, std::string> links_;
 };
 
+/// On the organiser's page after the end: gives the chain head away, unseals, and opens the report.
+inline void unseal_and_open_report(Browser& organiser) {
+  organiser.type("#to", "the treasurer");
+  organiser.click("#handover button");
+  EXPECT_TRUE(eventually([&] {
+    return organiser.run("return document.querySelector('#to').value").get<std::string>().empty();
+  }));
+  organiser.click("#unseal");
+  organiser.click("#report a");
+}
+
 }  // namespace browser

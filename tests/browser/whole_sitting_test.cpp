@@ -141,13 +141,7 @@ class WholeSitting : public testing::Test {
     organiser.click("#end");
     done.push_back("ended");
     for (const std::string& name : names) of(name).expect("#heading", "The sitting has ended");
-    organiser.type("#to", "the treasurer");
-    organiser.click("#handover button");
-    EXPECT_TRUE(browser::eventually([&] {
-      return organiser.run("return document.querySelector('#to').value").get<std::string>().empty();
-    }));
-    organiser.click("#unseal");
-    organiser.click("#report a");
+    browser::unseal_and_open_report(organiser);
     organiser.expect("body", "thick-pair");
   }
 

@@ -59,7 +59,7 @@ function draw() {
   say("tagged-by", view.tagged_by ? `Sleeved and tagged by ${view.tagged_by}.` : "");
   if (view.phase !== "before") byId("list").replaceChildren();
   show("trouble", view.now.trial > 0 && view.phase !== "over");
-  show("declare-end", view.played > 0 && !self.declared_end && (view.phase === "done" || view.phase === "wait"));
+  show("declare-end", view.phase === "done" && !self.declared_end);
   show("facts-and-levels", view.phase !== "over");
   drawFold();
   drawFacts();
