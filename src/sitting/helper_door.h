@@ -60,7 +60,6 @@ struct HelperView {
   int milliseconds_left = 0;  ///< of what plays, or until the next may start
   int played = 0;  ///< trials begun and not spoiled
   int planned = 0;
-  int practice_left = 0;  ///< practice trials not played yet, while none that counts has begun
   double longest_rehearsed_swap_seconds = 0;  ///< 0 when none was rehearsed
   std::vector<std::string> resting;  ///< who asked for a break since the last presentation began
   std::string tagged_by;

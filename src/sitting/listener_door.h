@@ -17,6 +17,8 @@ struct ListenerView {
   std::vector<std::string> answers;  ///< that may be given
   std::string own_answer;            ///< to this trial, "" if none yet
   std::string own_sureness;
+  bool began = false;     ///< the order is drawn: no more characters
+  bool finished = false;  ///< nothing is left to hear or answer
   bool contributed = false, declared_start = false, declared_end = false, told_cues = false;
   bool resting = false;  ///< somebody asked for a break, and no presentation has begun since
   bool may_answer = false;

@@ -56,7 +56,6 @@ void Sitting::require_answered(int trial) const {
 }
 
 void Sitting::present(int trial) {
-  ready_ = {};
   const int presentation = static_cast<int>(state_.at(trial).started.size()) + 1;
   record({.type = std::string(kind::presented),
           .trial = trial,

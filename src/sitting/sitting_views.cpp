@@ -110,6 +110,7 @@ ListenerView Sitting::look(const std::string& listener) const {
   view.question = protocol_.question();
   for (const std::string_view answer : protocol_.answers()) view.answers.emplace_back(answer);
   const PersonView person = person_of(state_, listener);
+  view.began = state_.began;
   view.contributed = person.contributed;
   view.declared_start = person.declared_start;
   view.declared_end = person.declared_end;
@@ -129,6 +130,7 @@ ListenerView Sitting::look(const std::string& listener) const {
   view.may_answer = !state_.ended && !trial.spoiled && !is_running(view.trial);
   if (!state_.ended && (view.may_answer || trial.spoiled))
     view.phase = trial.spoiled || trial.settled_for(listener) ? "wait" : "answer";
+  view.finished = next_trial() == 0 && view.trial > 0 && (trial.spoiled || trial.settled_for(listener));
   if (view.phase == "wait" && state_.waits_for(view.trial).empty() && rest_is_due()) view.phase = "rest";
   return view;
 }
@@ -146,7 +148,6 @@ HelperView Sitting::look() const {
   const int trial = counts ? state_.current_trial() : state_.current_practice();
   view.phase = state_.ended ? "over" : trial == 0 ? "before" : "connect";
   if (!state_.began) return view;
-  for (int left = next_practice(); state_.is_practice(left); --left) ++view.practice_left;
   if (trial != 0) {
     view.presentation = static_cast<int>(state_.at(trial).started.size());
     view.now = step_of(trial, view.presentation);

@@ -6,9 +6,6 @@
 namespace web {
 namespace {
 
-constexpr std::size_t most_wrong = 5;
-constexpr std::chrono::seconds pause_after_wrong{1};
-
 /// Takes the same time wherever the two differ.
 bool is_same(std::string_view a, std::string_view b) {
   if (a.size() != b.size()) return false;
@@ -22,8 +19,8 @@ std::string cookie_name(std::string_view role) { return "blindswap_" + std::stri
 
 }  // namespace
 
-Gate::Gate(Codes codes, std::vector<std::string> hosts, Clock clock)
-    : codes_(std::move(codes)), hosts_(std::move(hosts)), clock_(std::move(clock)) {}
+Gate::Gate(Codes codes, std::vector<std::string> hosts)
+    : codes_(std::move(codes)), hosts_(std::move(hosts)) {}
 
 bool Gate::is_host(const std::string& host) const {
   return std::find(hosts_.begin(), hosts_.end(), host) != hosts_.end();
@@ -33,7 +30,7 @@ bool Gate::is_own_origin(const std::string& origin, const std::string& host) con
   return is_host(host) && origin == "http://" + host;
 }
 
-std::optional<std::string> Gate::owner_of(std::string_view role, const std::string& code) const {
+std::optional<std::string> Gate::person_with(std::string_view role, const std::string& code) const {
   std::optional<std::string> owner;
   if (role == "helper" && is_same(code, codes_.helper)) owner = "helper";
   if (role == "organiser" && is_same(code, codes_.organiser)) owner = "organiser";
@@ -43,23 +40,13 @@ std::optional<std::string> Gate::owner_of(std::string_view role, const std::stri
   return owner;
 }
 
-std::optional<std::string> Gate::person_with(std::string_view role, const std::string& code) {
-  const std::lock_guard lock(mutex_);
-  const auto now = clock_();
-  std::erase_if(wrong_, [&](auto moment) { return now - moment >= pause_after_wrong; });
-  if (wrong_.size() >= most_wrong) return std::nullopt;
-  auto owner = owner_of(role, code);
-  if (!owner) wrong_.push_back(now);
-  return owner;
-}
-
 std::optional<std::string> Gate::person_of(std::string_view role, const std::string& cookie_header) const {
   const std::string begin = cookie_name(role) + "=";
   for (std::size_t at = 0; at < cookie_header.size();) {
     const std::size_t end = std::min(cookie_header.find(';', at), cookie_header.size());
     std::string_view cookie = std::string_view(cookie_header).substr(at, end - at);
     while (cookie.starts_with(' ')) cookie.remove_prefix(1);
-    if (cookie.starts_with(begin)) return owner_of(role, std::string(cookie.substr(begin.size())));
+    if (cookie.starts_with(begin)) return person_with(role, std::string(cookie.substr(begin.size())));
     at = end + 1;
   }
   return std::nullopt;

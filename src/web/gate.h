@@ -1,9 +1,6 @@
 #pragma once
 
-#include <chrono>
-#include <functional>
 #include <map>
-#include <mutex>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -21,31 +18,24 @@ struct Codes {
 /// Safe between threads.
 class Gate {
  public:
-  using Clock = std::function<std::chrono::steady_clock::time_point()>;
-
   /// @param hosts  the values of the Host header under which this server may be addressed.
-  Gate(Codes codes, std::vector<std::string> hosts, Clock clock);
+  Gate(Codes codes, std::vector<std::string> hosts);
 
   /// Another name in the Host header may be an attack by a rebound name.
   bool is_host(const std::string& host) const;
   /// "http://" and the host it was sent to: nothing else may change anything.
   bool is_own_origin(const std::string& origin, const std::string& host) const;
 
-  /// The person whose code this is in that role; nothing for a wrong one, and for any within a second of five wrong ones.
-  std::optional<std::string> person_with(std::string_view role, const std::string& code);
+  /// The person whose code this is in that role; nothing for a wrong one.
+  std::optional<std::string> person_with(std::string_view role, const std::string& code) const;
   /// The person whose cookie stands in a Cookie header for that role.
   std::optional<std::string> person_of(std::string_view role, const std::string& cookie_header) const;
   /// The Set-Cookie header that lets a person in.
   static std::string cookie_for(std::string_view role, const std::string& code);
 
  private:
-  std::optional<std::string> owner_of(std::string_view role, const std::string& code) const;
-
   const Codes codes_;
   const std::vector<std::string> hosts_;
-  const Clock clock_;
-  std::mutex mutex_;
-  std::vector<std::chrono::steady_clock::time_point> wrong_;
 };
 
 }  // namespace web

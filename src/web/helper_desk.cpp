@@ -13,12 +13,7 @@ json step_json(const sitting::HelperStep& step) {
 }
 
 void add_needs(const sitting::HelperView& view, json& all) {
-  for (const auto& person : view.people)
-    all["people"].push_back({{"name", person.name},
-                             {"contributed", person.contributed},
-                             {"declared_start", person.declared_start},
-                             {"declared_end", person.declared_end},
-                             {"told_cues", person.told_cues}});
+  all["people"] = people_json(view);
   for (const auto& fact : view.facts)
     all["facts"].push_back({{"name", fact.name}, {"title", fact.title}, {"value", fact.value}});
   all["levels"] = json::array();
@@ -28,13 +23,28 @@ void add_needs(const sitting::HelperView& view, json& all) {
                              {"moment", level.moment},
                              {"level", level.level},
                              {"unit", level.unit}});
-  all["spoiled"] = json::array();
-  for (const auto& spoiled : view.spoiled)
-    all["spoiled"].push_back(
-        {{"trial", spoiled.trial}, {"by", spoiled.by}, {"reason", spoiled.reason}, {"late", spoiled.late}});
+  all["spoiled"] = spoiled_json(view);
 }
 
 }  // namespace
+
+json people_json(const sitting::HelperView& view) {
+  json people = json::array();
+  for (const auto& person : view.people)
+    people.push_back({{"name", person.name},
+                      {"contributed", person.contributed},
+                      {"declared_start", person.declared_start},
+                      {"declared_end", person.declared_end},
+                      {"told_cues", person.told_cues}});
+  return people;
+}
+
+json spoiled_json(const sitting::HelperView& view) {
+  json spoiled = json::array();
+  for (const auto& one : view.spoiled)
+    spoiled.push_back({{"trial", one.trial}, {"by", one.by}, {"reason", one.reason}, {"late", one.late}});
+  return spoiled;
+}
 
 std::string helper_view(const sitting::HelperDoor& door, const std::string& trouble) {
   const sitting::HelperView view = door.look();
@@ -44,14 +54,11 @@ std::string helper_view(const sitting::HelperDoor& door, const std::string& trou
               {"now", step_json(view.now)},
               {"next", step_json(view.next)},
               {"next_practice", step_json(view.next_practice)},
-              {"presentation", view.presentation},
               {"waiting_for", view.waiting_for},
               {"swap_seconds", view.swap_seconds},
-              {"presentation_seconds", view.presentation_seconds},
               {"milliseconds_left", view.milliseconds_left},
               {"played", view.played},
               {"planned", view.planned},
-              {"practice_left", view.practice_left},
               {"longest_rehearsed_swap_seconds", view.longest_rehearsed_swap_seconds},
               {"resting", view.resting},
               {"tagged_by", view.tagged_by},

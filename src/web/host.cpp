@@ -1,7 +1,5 @@
 #include "web/host.h"
 
-#include <httplib.h>
-
 #include <mutex>
 #include <optional>
 #include <thread>
@@ -12,44 +10,20 @@
 #include "web/listener_desk.h"
 #include "web/page_file.h"
 #include "web/qr.h"
+#include "web/server.h"
 
 namespace web {
 namespace {
 
 using nlohmann::json;
 
-constexpr std::size_t threads = 160, most_body_bytes = 16 * 1024;
 constexpr int most_streams = 96, most_waiting = 256;
-constexpr std::chrono::seconds heartbeat{15};
+constexpr std::chrono::seconds heartbeat{15}, pause_after_wrong_code{1};
 
 std::string_view type_of(std::string_view name) {
   if (name.ends_with(".html")) return "text/html; charset=utf-8";
   if (name.ends_with(".css")) return "text/css; charset=utf-8";
   return "text/javascript; charset=utf-8";
-}
-
-void answer_json(httplib::Response& response, int status, const json& body) {
-  response.status = status;
-  response.set_content(body.dump(), "application/json");
-}
-
-void answer_error(httplib::Response& response, int status, const std::string& words) {
-  answer_json(response, status, {{"error", words}});
-}
-
-/// What a thrown error means to a browser; its own words only where they are meant for people.
-void answer_thrown(httplib::Response& response, std::exception_ptr thrown) {
-  try {
-    std::rethrow_exception(thrown);
-  } catch (const text::NotNow& error) {
-    answer_error(response, 409, error.what());
-  } catch (const text::BadInput& error) {
-    answer_error(response, 400, error.what());
-  } catch (const std::domain_error& error) {
-    answer_error(response, 400, error.what());
-  } catch (...) {
-    answer_error(response, 500, "a fault in blindswap; nothing that was acknowledged is lost");
-  }
 }
 
 }  // namespace
@@ -104,6 +78,9 @@ struct Host::Parts {
     const auto action = actions.at(role).find(request.matches[2]);
     if (action == actions.at(role).end()) return answer_error(response, 404, "there is no such action");
     const Fields fields(request.body);
+    if (const std::string as = fields.text_or_none("as"); !as.empty() && as != person)
+      throw text::NotNow("this browser was opened as " + person + " in another tab; open the link of " + as +
+                         " again, on a device of their own");
     const std::lock_guard lock(doors);
     if (role ==
         "listener") {  // staff see it at the next tick, so that a crowd's answers are kept without delay
@@ -158,7 +135,10 @@ struct Host::Parts {
 
   void enter(const httplib::Request& request, httplib::Response& response) {
     const std::string role = request.matches[1], code = Fields(request.body).text("code");
-    if (!gate->person_with(role, code)) return answer_error(response, 403, "this link is not valid");
+    if (!gate->person_with(role, code)) {
+      std::this_thread::sleep_for(pause_after_wrong_code);  // guesses are slowed, and nobody else is
+      return answer_error(response, 403, "this link is not valid");
+    }
     response.set_header("Set-Cookie", Gate::cookie_for(role, code));
     answer_json(response, 200, {{"entered", true}});
   }
@@ -231,6 +211,8 @@ struct Host::Parts {
     } else if (changes && (!gate->is_own_origin(request.get_header_value("Origin"), host) ||
                            request.get_header_value("X-Blindswap") != "1")) {
       answer_error(response, 403, "this did not come from a page of this sitting");
+    } else if (request.has_header("Transfer-Encoding") || request.has_header("Content-Encoding")) {
+      answer_error(response, 411, "a body is sent whole, with its length");  // the library limits no other
     } else {
       return httplib::Server::HandlerResponse::Unhandled;
     }
@@ -238,39 +220,10 @@ struct Host::Parts {
   }
 };
 
-namespace {
-
-/// @param bound  the socket that the server is going to be bound to.
-void configure(httplib::Server& server, socket_t& bound) {
-  server.new_task_queue = [] { return new httplib::ThreadPool(threads); };
-  server.set_payload_max_length(most_body_bytes);
-  server.set_read_timeout(5);
-  server.set_write_timeout(5);
-  server.set_keep_alive_timeout(2);
-  server.set_keep_alive_max_count(1000);
-  server.set_socket_options([&bound](socket_t socket) {
-    bound = socket;
-    const int yes = 1;  // a port in use by another server stays refused
-    setsockopt(socket, SOL_SOCKET, SO_REUSEADDR, &yes, sizeof yes);
-  });
-  server.set_default_headers({{"X-Content-Type-Options", "nosniff"},
-                              {"Referrer-Policy", "no-referrer"},
-                              {"Cache-Control", "no-store"},
-                              {"Cross-Origin-Resource-Policy", "same-origin"}});
-  server.set_exception_handler([](const httplib::Request&, httplib::Response& response,
-                                  std::exception_ptr thrown) { answer_thrown(response, thrown); });
-  server.set_post_routing_handler([](const httplib::Request&, httplib::Response& response) {
-    if (!response.has_header("Content-Security-Policy"))
-      response.set_header("Content-Security-Policy",
-                          "default-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'");
-  });
-}
-
-}  // namespace
-
 Host::Host(sitting::ListenerDoor& listener_door, sitting::HelperDoor& helper_door, OrganiserDesk& desk,
            Codes codes, const Address& address)
     : parts_(std::make_unique<Parts>(listener_door, helper_door, desk, std::move(codes), address)) {
+  require_address(address.interface);
   Parts& parts = *parts_;
   socket_t bound = INVALID_SOCKET;
   configure(parts.server, bound);
@@ -282,9 +235,7 @@ Host::Host(sitting::ListenerDoor& listener_door, sitting::HelperDoor& helper_doo
     throw text::NotNow("cannot serve on " + address.interface + ":" + std::to_string(address.port) +
                        "\nis another program there, or is it no address of this computer?");
   ::listen(bound, most_waiting);  // once more: the library lets five wait, and turns the others away
-  const std::string port = ":" + std::to_string(parts.address.port);
-  parts.gate.emplace(parts.codes, std::vector<std::string>{address.interface + port, "localhost" + port},
-                     [] { return std::chrono::steady_clock::now(); });
+  parts.gate.emplace(parts.codes, hosts_of(parts.address.interface, parts.address.port));
   parts.server.set_pre_routing_handler(
       [&parts](const auto& request, auto& response) { return parts.guard(request, response); });
   parts.serve_pages();
@@ -316,10 +267,11 @@ void Host::tick(const std::function<void()>& before) {
     if (before) before();
     parts_->helper_door.keep_pace();
     parts_->trouble.clear();
+    parts_->release_to_staff();
   } catch (const text::NotNow& error) {
     parts_->trouble = error.what();
+    parts_->hub.release("helper", helper_view(parts_->helper_door, parts_->trouble));
   }
-  parts_->release_to_staff();
   parts_->release_to_listeners();
 }
 

@@ -20,6 +20,8 @@ std::string listener_view(const sitting::ListenerDoor& door, const std::string& 
               {"may_answer", view.may_answer},
               {"settled", view.settled},
               {"planned", view.planned},
+              {"began", view.began},
+              {"finished", view.finished},
               {"contributed", view.contributed},
               {"declared_start", view.declared_start},
               {"declared_end", view.declared_end},

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "web/helper_desk.h"
+
 namespace web {
 
 using nlohmann::json;
@@ -9,16 +11,8 @@ using nlohmann::json;
 std::string organiser_view(const sitting::HelperDoor& door, const OrganiserDesk& desk,
                            const Connected& connected) {
   const sitting::HelperView view = door.look();
-  json people = json::array(), spoiled = json::array();
-  for (const auto& person : view.people)
-    people.push_back({{"name", person.name},
-                      {"connected", connected(person.name)},
-                      {"contributed", person.contributed},
-                      {"declared_start", person.declared_start},
-                      {"declared_end", person.declared_end},
-                      {"told_cues", person.told_cues}});
-  for (const auto& one : view.spoiled)
-    spoiled.push_back({{"trial", one.trial}, {"by", one.by}, {"reason", one.reason}, {"late", one.late}});
+  json people = people_json(view);
+  for (json& person : people) person["connected"] = connected(person["name"]);
   const int left = std::max(0, view.planned - view.played);
   return json{{"title", desk.title()},
               {"commitment", desk.commitment_hex()},
@@ -29,7 +23,7 @@ std::string organiser_view(const sitting::HelperDoor& door, const OrganiserDesk&
               {"waiting_for", view.waiting_for},
               {"seconds_left", left * view.presentations * (view.swap_seconds + view.presentation_seconds)},
               {"people", people},
-              {"spoiled", spoiled},
+              {"spoiled", spoiled_json(view)},
               {"head", desk.head_hex()},
               {"unsealed", desk.is_unsealed()}}
       .dump();

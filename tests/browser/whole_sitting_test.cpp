@@ -61,6 +61,16 @@ class WholeSitting : public testing::Test {
     helper.expect("#heading", "Playing: start the excerpt now");
     done.push_back("presented " + std::to_string(trial) + "." + std::to_string(presentation));
   }
+  /// By the keyboard alone: the button is where the focus was when it comes back.
+  void press_ready(int trial, int presentation) {
+    helper.expect("#heading", "Swap");
+    helper.run("document.getElementById('ready').focus()");
+    helper.press(" ");
+    helper.expect("#heading", "Playing");
+    done.push_back("presented " + std::to_string(trial) + "." + std::to_string(presentation));
+    helper.expect("#heading", "Swap");
+    EXPECT_TRUE(browser::eventually([&] { return helper.run("return document.activeElement.id") == "ready"; }));
+  }
   void play(int trial, int first = 1) {
     for (int presentation = first; presentation <= 3; ++presentation) present(trial, presentation);
   }
@@ -86,11 +96,13 @@ class WholeSitting : public testing::Test {
       of(name).click("#contribute button");
       done.push_back("contributed " + name);
       of(name).expect("#declare-legend", "At the start");
+      of(name).type("#declare-words", "a word");
+      of(name).press("\uE007");  // Enter makes a new line, and declares nothing
       of(name).click("#declare button.main");
       done.push_back("declared " + name + " start");
       of(name).expect("#heading", "Waiting for the sitting to begin");
     }
-    helper.click("#declare-start button");
+    helper.click("#declare button");
     done.push_back("declared helper start");
     helper.click("#stopwatch");
     helper.expect("#stopwatch", "Stop");
@@ -125,7 +137,7 @@ class WholeSitting : public testing::Test {
 
   void finish() {
     helper.expect("#heading", "Every trial has been played");
-    helper.click("#declare-end button");
+    helper.click("#declare button");
     done.push_back("declared helper end");
     level("end");
     for (const std::string& name : names) {
@@ -157,7 +169,9 @@ class WholeSitting : public testing::Test {
 TEST_F(WholeSitting, IsRecordedExactlyAsItWasHeld) {
   if (browser::is_quick()) GTEST_SKIP() << "two minutes at the pace of the clock";
   prepare();
-  play(-1);
+  present(-1, 1);
+  press_ready(-1, 2);
+  present(-1, 3);
   everybody_answers(-1, "ABA");
 
   play(1);
@@ -184,6 +198,7 @@ TEST_F(WholeSitting, IsRecordedExactlyAsItWasHeld) {
   of("Cleo").click("#spoil button");
   done.push_back("spoiled 4 Cleo interruption");
   organiser.expect("#spoiled", "4 (interruption, by Cleo)");
+  helper.expect("#look-again", "Trial 4 was withdrawn by Cleo");
 
   play(5);  // a break
   everybody_answers(5, "ABB");

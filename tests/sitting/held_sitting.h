@@ -74,7 +74,7 @@ inline std::string bytes_of(const ListenerView& view) {
                         view.heard,        view.labels,       view.question,    view.answers,
                         view.own_answer,   view.own_sureness, view.contributed, view.declared_start,
                         view.declared_end, view.told_cues,    view.resting,     view.may_answer,
-                        view.settled,      view.planned}
+                        view.settled,      view.planned,      view.began,       view.finished}
       .dump();
 }
 

@@ -233,5 +233,22 @@ TEST(HelperDoor, TrimsAreWholeStepsOfTheVolumeControlAndExcerptsTakeTurns) {
     }
 }
 
+TEST(Live, IsFinishedForAListenerWhenNoTrialIsLeftAlsoWithoutSpares) {
+  plan::Plan plan = sample_plan("abx", 1, 4, 2);
+  plan.spares_each = 0;
+  HeldSitting held(plan);
+  Sitting& sitting = held.started("live").sitting;
+  for (int trial = 1; trial <= 3; ++trial) {
+    held.play_and_answer("A");
+    EXPECT_FALSE(sitting.look("ann").finished);
+  }
+  held.play();
+  EXPECT_FALSE(sitting.look("ann").finished);
+  sitting.spoil("ann", 4, "interruption", "");
+  EXPECT_TRUE(sitting.look("ann").finished);
+  EXPECT_TRUE(sitting.look("bob").finished);
+  EXPECT_EQ(sitting.look("ann").settled, 3);
+}
+
 }  // namespace
 }  // namespace sitting

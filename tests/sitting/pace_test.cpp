@@ -155,7 +155,6 @@ TEST(KeptPace, IsSlowerThanTheLongestRehearsedSwap) {
 TEST(Practice, IsPlayedAndAnsweredButNeverCounts) {
   HeldSitting held;
   Sitting& sitting = held.started("live").sitting;
-  EXPECT_EQ(sitting.look().practice_left, 2);
   for (int trial = -1; trial >= -2; --trial) {
     for (int presentation = 1; presentation <= 3; ++presentation) {
       const HelperStep announced = sitting.look().next_practice;
@@ -179,7 +178,7 @@ TEST(Practice, IsPlayedAndAnsweredButNeverCounts) {
   held.play_and_answer("A");
   EXPECT_EQ(sitting.look("ann").trial, 1);
   EXPECT_EQ(refusal([&] { sitting.answer("ann", -2, "A", "", ""); }), "trial -2 is not open for answers");
-  EXPECT_EQ(sitting.look().practice_left, 0);
+  EXPECT_EQ(sitting.look().next_practice.trial, 0);
   held.play_and_answer("A"), held.play_and_answer("A"), held.play_and_answer("A");
   sitting.end();
   unseal(held.log, held.plan, held.sealed, held.clock.reading());

@@ -103,7 +103,41 @@ TEST(Host, EntersByCodeAndRefusesWrongOnes) {
   EXPECT_EQ(entered->status, 200);
   EXPECT_EQ(entered->get_header_value("Set-Cookie"),
             "blindswap_listener=" + std::string(32, 'c') + "; Path=/listener; HttpOnly; SameSite=Strict");
+  const auto begun = std::chrono::steady_clock::now();
   EXPECT_EQ(enter("helper", hosted.codes.listeners.at("ann"))->status, 403);
+  EXPECT_GE(std::chrono::steady_clock::now() - begun, std::chrono::seconds(1)) << "guesses are slowed";
+}
+
+// Another link opened in the same browser takes the pass of the first: the page shown is no longer its owner's.
+TEST(Host, RefusesAPageThatIsNoLongerItsOwners) {
+  Hosted hosted;
+  EXPECT_EQ(hosted.act("bob", "note", {{"words", "x"}, {"as", "ann"}}), 409);
+  EXPECT_EQ(hosted.act("ann", "note", {{"words", "x"}, {"as", "ann"}}), 200);
+}
+
+TEST(Host, TriesAgainWhatCouldNotBeKept) {
+  Hosted hosted;
+  hosted.held.sitting.begin();
+  hosted.held.ready();
+  sitting::Sitting elsewhere{hosted.held.plan, hosted.held.sealed, 1, hosted.held.log,
+                             hosted.held.clock.reading()};
+  elsewhere.note("helper", "another writer was first");
+  hosted.held.clock.pass(std::chrono::seconds(60));
+  hosted.host.tick();
+  EXPECT_NE(hosted.view("helper")["trouble"], "");
+  EXPECT_EQ(hosted.view("ann")["heard"], 0);
+  hosted.host.tick();
+  EXPECT_EQ(hosted.view("helper")["trouble"], "");
+  EXPECT_EQ(hosted.view("ann")["heard"], 1);
+}
+
+TEST(Host, ServesOnOneAddressOfThisComputer) {
+  Hosted hosted;
+  for (const char* nowhere : {"0.0.0.0", "::1", "localhost", ""})
+    EXPECT_THROW(
+        Host(hosted.held.sitting, hosted.held.sitting, hosted.desk, hosted.codes, {.interface = nowhere}),
+        text::BadInput)
+        << nowhere;
 }
 
 TEST(Host, RefusesWhatDoesNotComeFromItsPages) {
@@ -139,6 +173,11 @@ TEST(Host, RefusesMalformedAndOversizedBodies) {
   EXPECT_EQ(
       hosted.client().Post("/listener/contribute", hosted.headers("ann"), large, "application/json")->status,
       413);
+  const auto in_pieces = [](std::size_t, httplib::DataSink& sink) { return sink.done(), true; };
+  EXPECT_EQ(hosted.client()
+                .Post("/listener/contribute", hosted.headers("ann"), in_pieces, "application/json")
+                ->status,
+            411);
   EXPECT_EQ(hosted.act("ann", "no-such-action"), 404);
   EXPECT_EQ(hosted.get("ann", "/listener/../helper/view"), 404);
   EXPECT_EQ(hosted.held.sitting.head(), head);

@@ -114,7 +114,27 @@ TEST(HostileRequests, LeaveTheRecordAsItIsAndTheHostServing) {
   EXPECT_EQ(hosted.get("ann", "/listener/view"), 200);
 }
 
-// Whoever keeps connections open with half a request takes none away from the others.
+// A request in the body of a refused one, where the library has thrown away what it had read, is not answered.
+TEST(HostileRequests, HideNoneInARefusedOne) {
+  Hosted hosted;
+  const std::string host = "127.0.0.1:" + std::to_string(hosted.host.port()),
+                    inner = "POST /listener/note HTTP/1.1\r\nHost: " + host + "\r\nOrigin: http://" + host +
+                            "\r\nX-Blindswap: 1\r\nCookie: blindswap_listener=" + hosted.code_of("ann") +
+                            "\r\nContent-Length: 13\r\n\r\n{\"words\":\"x\"}",
+                    head = hosted.held.sitting.head();
+  std::string outer = "POST /listener/note HTTP/1.1\r\nHost: " + host +
+                      "\r\nOrigin: http://elsewhere\r\nContent-Length: 9000\r\n\r\n";
+  outer.resize(4096, ' ');
+  const RawConnection connection(hosted.host.port());
+  connection.send_bytes(outer + inner + std::string(100, ' '));
+  std::string replies;
+  for (int i = 0; i < 50; ++i) replies += connection.reply();
+  EXPECT_TRUE(replies.starts_with("HTTP/1.1 403")) << replies;
+  EXPECT_EQ(replies.find("HTTP/1.1 200"), std::string::npos) << replies;
+  EXPECT_EQ(hosted.held.sitting.head(), head);
+}
+
+// Half requests kept open, fewer than there are threads, take none away from the others.
 TEST(HostileRequests, SlowOnesDoNotKeepOthersWaiting) {
   Hosted hosted;
   hosted.held.sitting.begin();

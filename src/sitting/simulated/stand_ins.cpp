@@ -31,7 +31,7 @@ void StandIns::act_as_listener(const std::string& name) {
   if (!view.declared_start) listener_door_.declare(name, "start", true, stand_in_words);
   if (view.phase == "answer")
     listener_door_.answer(name, view.trial, view.answers[random_.below(2)], "guess", "");
-  if (view.settled < view.planned) return;
+  if (!view.finished) return;
   if (!view.declared_end) listener_door_.declare(name, "end", true, stand_in_words);
   if (!view.told_cues)
     listener_door_.tell_cue(name, std::string(stand_in_words) + ": every answer was a coin's");

@@ -9,13 +9,16 @@ const say = (id, words) => { if (byId(id).textContent !== words) byId(id).textCo
 // What could not be sent for want of a connection: the newest of each action, sent again when there is one.
 const unsent = new Map();
 
+// Whose page this is: another link opened in the same browser takes the pass of the first.
+let owner = "";
+
 async function send(action, fields) {
   let reply;
   try {
     reply = await fetch(`/${role}/${action}`, {
       method: "POST",
       headers: {"Content-Type": "application/json", "X-Blindswap": "1"},
-      body: JSON.stringify(fields || {}),
+      body: JSON.stringify({...fields, as: owner}),
     });
   } catch (lost) {
     if (action === "answer") unsent.set(action, fields);
@@ -26,6 +29,10 @@ async function send(action, fields) {
   unsent.delete(action);
   say("problem", reply.ok ? "" : (await reply.json()).error);
   return reply.ok;
+}
+
+function sendAgain() {
+  for (const [action, fields] of [...unsent]) send(action, fields);
 }
 
 let heard = 0;
@@ -43,8 +50,9 @@ function listen(render) {
     const view = JSON.parse(message.data), place = `${view.phase} ${view.trial}`;
     if (place !== drawnPlace && unsent.size === 0) say("problem", "");
     drawnPlace = place;
+    owner = view.name || "";
     keepFocus(() => render(view));
-    for (const [action, fields] of [...unsent]) send(action, fields);
+    sendAgain();
   };
   own.onerror = async () => {
     say("connection", "No connection. This page tries again by itself.");
@@ -57,14 +65,25 @@ function listen(render) {
 
 // A device that slept may hold a stream that has long ended: the server gives a pulse every 15 seconds.
 function watch(render) {
-  setInterval(() => { if (stream && stream.readyState !== EventSource.CLOSED && Date.now() - heard > 40000) listen(render); }, 5000);
+  setInterval(() => {
+    if (stream && stream.readyState !== EventSource.CLOSED && Date.now() - heard > 40000) listen(render);
+    sendAgain();
+  }, 5000);
 }
 
-// What held the focus may be gone after drawing: the heading tells what there is instead.
+// What held the focus may be gone after drawing: the heading tells what there is instead. A button marked so gets the
+// focus back when it comes again.
+let gone = null;
 function keepFocus(draw) {
-  const before = document.activeElement;
+  const before = document.activeElement, isGone = (element) => !element.isConnected || element.closest("[hidden]");
   draw();
-  if (before !== document.body && (!before.isConnected || before.closest("[hidden]"))) byId("heading").focus();
+  if (before !== document.body && isGone(before)) {
+    gone = before.dataset.focus === "returns" ? before : null;
+    byId("heading").focus();
+  } else if (gone && !isGone(gone)) {
+    if (document.activeElement === byId("heading")) gone.focus();
+    gone = null;
+  }
 }
 
 async function start(render) {
@@ -86,10 +105,21 @@ addEventListener("hashchange", () => location.reload());
 function onSubmit(id, action) {
   byId(id).addEventListener("submit", async (event) => {
     event.preventDefault();
-    const button = event.submitter;
-    if (button) button.disabled = true;
-    await action(new FormData(event.target), event.target);
-    if (button) button.disabled = false;
+    if (event.target.dataset.sending) return;
+    event.target.dataset.sending = "yes";
+    try {
+      await action(new FormData(event.target), event.target, event.submitter);
+    } finally {
+      delete event.target.dataset.sending;
+    }
+  });
+}
+
+// Whether separation was kept: one of two buttons, and words.
+function onDeclare(moment) {
+  onSubmit("declare", async (form, element, button) => {
+    const words = byId("declare-words").value;
+    if (await send("declare", {moment: moment(), kept: button.value === "yes", words})) element.reset();
   });
 }
 

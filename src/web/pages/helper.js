@@ -1,6 +1,6 @@
 "use strict";
 
-let view = null, arrived = 0, rehearsal = 0, skipsPractice = false;
+let view = null, arrived = 0, rehearsal = 0, skipsPractice = false, withdrawn = null;
 
 const headings = {
   before: "Before the sitting", play: "Playing", connect: "Swap", ready: "Ready: wait for the clock", wait: "Waiting for answers",
@@ -36,19 +36,21 @@ function draw() {
   say("what", `${step.label} of ${nameOf(step)}`);
   say("volume", step.attenuation_db === "0" ? "the sitting's setting" : `${step.attenuation_db} dB below the sitting's setting`);
   say("excerpt", step.excerpt || "as arranged");
-  byId("ready").disabled = view.phase === "ready";
+  byId("ready").setAttribute("aria-disabled", String(view.phase === "ready"));
   say("ready", view.phase === "ready" ? "Connected: it begins by itself" : "Connected and checked");
   show("skip", practises());
   say("resting", view.resting.length > 0 && view.phase !== "over" ?
     `A break, asked for by ${view.resting.join(", ")}. Go on when everybody is ready.` : "");
   say("trouble-now", view.trouble);
+  drawWithdrawn();
   const over = view.now.trial > 0 && view.next.trial !== view.now.trial;
   show("waiting", over && view.waiting_for > 0 && view.phase !== "play" && view.phase !== "over");
   say("waiting-words", `${view.waiting_for} of the listeners have not answered yet.`);
   show("before", view.phase === "before" && !view.began);
   byId("missing").replaceChildren(...missing().map((words) => Object.assign(document.createElement("li"), {textContent: words})));
   const self = view.people.find((person) => person.name === "helper");
-  show("declare-start", !self.declared_start && view.phase !== "over");
+  show("declare", (!self.declared_start && view.phase !== "over") || (view.phase === "done" && !self.declared_end));
+  say("declare-legend", `At the ${moment()}: no sight, hearing or talk between you and the listeners?`);
   say("rehearsed", view.longest_rehearsed_swap_seconds ?
     `Longest so far ${view.longest_rehearsed_swap_seconds} s; every swap gets ${view.swap_seconds} s.` :
     `Not rehearsed yet; every swap gets ${view.swap_seconds} s.`);
@@ -59,13 +61,23 @@ function draw() {
   say("tagged-by", view.tagged_by ? `Sleeved and tagged by ${view.tagged_by}.` : "");
   if (view.phase !== "before") byId("list").replaceChildren();
   show("trouble", view.now.trial > 0 && view.phase !== "over");
-  show("declare-end", view.phase === "done" && !self.declared_end);
   show("facts-and-levels", view.phase !== "over");
   drawFold();
   drawFacts();
   drawLevels();
   drawClock();
 }
+
+// A trial withdrawn by somebody else changes the tag under the helper's hands.
+function drawWithdrawn() {
+  const last = view.spoiled.filter((trial) => !trial.late).at(-1);
+  if (withdrawn !== null && view.spoiled.length > withdrawn && last)
+    say("look-again", `Trial ${last.trial} was withdrawn by ${last.by} (${last.reason}). Look at the tag again: it is another trial's.`);
+  if (view.phase === "play" || view.phase === "done") say("look-again", "");
+  withdrawn = view.spoiled.length;
+}
+
+function moment() { return view.phase === "done" ? "end" : "start"; }
 
 // Opened where they are wanted, closed while cables are swapped; in between as the helper leaves them.
 function drawFold() {
@@ -107,11 +119,7 @@ function drawLevels() {
   say("levels", view.levels.map((l) => `${l.tag} ${l.channel} ${l.moment}: ${l.level} ${l.unit}`).join("; "));
 }
 
-for (const moment of ["start", "end"])
-  byId(`declare-${moment}`).addEventListener("submit", (event) => {
-    event.preventDefault();
-    send("declare", {moment, kept: event.submitter.value === "yes"});
-  });
+onDeclare(moment);
 byId("begin").addEventListener("click", () => send("begin", {}));
 byId("stopwatch").addEventListener("click", async () => {
   if (!rehearsal) {
@@ -124,7 +132,9 @@ byId("stopwatch").addEventListener("click", async () => {
   say("stopwatch", "Start a rehearsed swap");
   await send("rehearse", {seconds});
 });
-byId("ready").addEventListener("click", () => send("ready", {trial: stepShown().trial, presentation: stepShown().presentation}));
+byId("ready").addEventListener("click", () => {
+  if (view.phase !== "ready") send("ready", {trial: stepShown().trial, presentation: stepShown().presentation});
+});
 byId("skip").addEventListener("click", () => { skipsPractice = true; keepFocus(draw); });
 byId("close").addEventListener("click", () => send("close", {}));
 byId("rest").addEventListener("click", () => send("rest", {}));
@@ -133,7 +143,12 @@ byId("show-list").addEventListener("click", async () => {
   if (reply.ok) pairs("list", (await reply.json()).map((line) => [String(line.tag), line.specimen]));
 });
 onSubmit("tagged", (form) => send("tagged", {who: form.get("who")}));
-onSubmit("spoil", (form) => send("spoil", {trial: view.now.trial, reason: form.get("reason"), words: form.get("words")}));
+onSubmit("spoil", async (form, element) => {
+  if (await send("spoil", {trial: view.now.trial, reason: form.get("reason"), words: form.get("words")})) element.reset();
+});
+onSubmit("note", async (form, element) => {
+  if (await send("note", {words: form.get("words")})) element.reset();
+});
 onSubmit("fact", async (form, element) => {
   if (await send("fact", {name: form.get("name"), value: form.get("value"), why: form.get("why")})) element.reset();
 });

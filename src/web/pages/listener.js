@@ -39,11 +39,11 @@ function drawPresentations() {
 
 function headingOf() {
   const name = view.trial < 0 ? `Practice ${-view.trial} (not counted)` : `Trial ${view.trial}`;
-  if (view.phase === "before") return view.contributed && view.declared_start ? "Waiting for the sitting to begin" : "Before the sitting";
+  if (view.phase === "before") return (view.contributed || view.began) && view.declared_start ? "Waiting for the sitting to begin" : "Before the sitting";
   if (view.phase === "over") return "The sitting has ended";
   if (view.phase === "rest") return "A break";
   if (view.phase === "answer") return `${name}: your answer`;
-  if (view.phase === "wait") return view.settled === view.planned ? "That was the last trial" : `${name}: waiting for the next`;
+  if (view.phase === "wait") return view.finished ? "That was the last trial" : `${name}: waiting for the next`;
   return view.playing ? `${name}: ${view.playing} is playing` : `${name}: the helper is at work`;
 }
 
@@ -52,13 +52,10 @@ function draw() {
   say("resting", view.resting && view.phase !== "over" ? "A break was asked for. The helper goes on when everybody is ready." : "");
   say("progress", `${view.settled} of ${view.planned} answered`);
   say("heading", headingOf());
-  const finished = view.planned > 0 && view.settled === view.planned;
-  show("contribute", view.phase === "before" && !view.contributed);
-  const moment = finished ? "end" : "start";
-  const wanted = finished ? !view.declared_end : !view.declared_start;
-  show("declare", wanted && view.phase !== "over" && (view.contributed || view.trial !== 0));
-  byId("declare").dataset.moment = moment;
-  say("declare-legend", `At the ${moment}: no sight, hearing or talk between you and the helper?`);
+  show("contribute", !view.began && !view.contributed);
+  const wanted = view.finished ? !view.declared_end : !view.declared_start;
+  show("declare", wanted && view.phase !== "over" && (view.contributed || view.began));
+  say("declare-legend", `At the ${view.finished ? "end" : "start"}: no sight, hearing or talk between you and the helper?`);
   const running = view.trial !== 0 && view.phase !== "over";
   show("presentations", running);
   if (running) drawPresentations();
@@ -70,7 +67,7 @@ function draw() {
   say("kept", view.own_answer ? `Kept: ${view.own_answer}. You can change it until the next trial begins.` : "");
   show("note", running);
   show("asking", running && view.trial > 0);
-  show("cue", finished && !view.told_cues && view.phase !== "over");
+  show("cue", view.finished && !view.told_cues && view.phase !== "over");
 }
 
 onSubmit("contribute", (form) => send("contribute", {characters: form.get("characters")}));
@@ -79,13 +76,10 @@ onSubmit("note", async (form, element) => {
   say("noted", kept ? "The note is kept." : "");
   if (kept) element.reset();
 });
-onSubmit("spoil", (form) => send("spoil", {trial: view.trial, reason: form.get("reason"), words: form.get("words")}));
-onSubmit("cue", (form) => send("cue", {words: form.get("words")}));
-byId("declare").addEventListener("submit", (event) => {
-  event.preventDefault();
-  send("declare", {
-    moment: event.target.dataset.moment, kept: event.submitter.value === "yes", words: byId("declare-words").value,
-  });
+onSubmit("spoil", async (form, element) => {
+  if (await send("spoil", {trial: view.trial, reason: form.get("reason"), words: form.get("words")})) element.reset();
 });
+onSubmit("cue", (form) => send("cue", {words: form.get("words")}));
+onDeclare(() => view.finished ? "end" : "start");
 byId("rest").addEventListener("click", () => send("rest", {}));
 start((next) => { view = next; draw(); });
