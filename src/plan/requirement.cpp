@@ -4,7 +4,7 @@
 #include <stdexcept>
 
 #include "plan/sitting_shape.h"
-#include "stats/binomial.h"
+#include "stats/share/binomial.h"
 #include "text/error.h"
 #include "text/number.h"
 

@@ -2,9 +2,9 @@
 
 #include "electrical/frequency_grid.h"
 #include "electrical/response.h"
-#include "stats/operating_table.h"
+#include "stats/association/spearman.h"
 #include "stats/random.h"
-#include "stats/spearman.h"
+#include "stats/share/operating_table.h"
 
 // The calculations for which a peer's time is known: the median of the fastest of R, NumPy/SciPy and ngspice on two
 // shared 3.5 GHz processors stands beside each.

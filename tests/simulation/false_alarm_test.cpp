@@ -12,7 +12,7 @@
 #include "plan/sample_plan.h"
 #include "sitting/simulated/rehearsal.h"
 #include "sitting/unsealed_sitting.h"
-#include "stats/binomial.h"
+#include "stats/share/binomial.h"
 
 namespace {
 

@@ -8,10 +8,10 @@
 #include "findings/correlation/outcome.h"
 #include "findings/listening/verdict.h"
 #include "findings/words/numbers.h"
-#include "stats/item_permutation.h"
+#include "stats/association/item_permutation.h"
+#include "stats/association/spearman.h"
 #include "stats/level.h"
 #include "stats/multiplicity.h"
-#include "stats/spearman.h"
 #include "text/number.h"
 
 namespace findings {

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "findings/listening/tally.h"
-#include "stats/agreement.h"
-#include "stats/agreement_permutation.h"
+#include "stats/resampling/agreement_permutation.h"
+#include "stats/agreement/kappa.h"
 
 namespace findings {
 namespace {

@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "findings/listening/tally.h"
-#include "stats/binomial.h"
 #include "stats/level.h"
 #include "stats/multiplicity.h"
+#include "stats/share/binomial.h"
 
 namespace findings {
 namespace {

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "findings/listening/tally.h"
-#include "stats/mean_difference.h"
+#include "stats/samples/mean_difference.h"
 
 namespace findings {
 namespace {

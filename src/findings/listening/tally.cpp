@@ -5,8 +5,8 @@
 #include <stdexcept>
 
 #include "plan/requirement.h"
-#include "stats/interval.h"
-#include "stats/redraw.h"
+#include "stats/redraw/redraw.h"
+#include "stats/share/interval.h"
 
 namespace findings {
 namespace {

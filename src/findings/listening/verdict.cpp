@@ -8,8 +8,8 @@
 #include "plan/requirement.h"
 #include "stats/level.h"
 #include "stats/multiplicity.h"
-#include "stats/power.h"
-#include "stats/redraw.h"
+#include "stats/redraw/redraw.h"
+#include "stats/share/power.h"
 #include "text/number.h"
 
 namespace findings {

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "findings/words/numbers.h"
-#include "stats/power.h"
+#include "stats/share/power.h"
 #include "text/number.h"
 
 namespace findings {
