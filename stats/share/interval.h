@@ -32,7 +32,7 @@ double clopper_pearson_lower(int correct, int trials, double confidence);
 double clopper_pearson_upper(int correct, int trials, double confidence);
 
 /// Score interval of Wilson, without correction for continuity: an approximation, whose coverage is near
-/// `confidence` on average and below it for some shares.
+/// `confidence` on average and below it for some shares (how far: coverage.h).
 ///
 /// Source: E. B. Wilson, J. Am. Stat. Assoc. 22 (1927) 209.
 Interval wilson(int correct, int trials, double confidence);
