@@ -5,7 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <set>
 
-#include "desk/calculator/calculator.h"
+#include "desk/calculated.h"
 
 namespace desk {
 namespace {
@@ -13,7 +13,7 @@ namespace {
 using nlohmann::json;
 
 TEST(CalculatedText, IsInColumns) {
-  EXPECT_EQ(figures_text(calculate(AdjustTyped{{"0.01", "0.04", "0.03"}})),
+  EXPECT_EQ(figures_text(calculated("adjust 0.01 0.04 0.03")),
             "adjusted p-values of a family\n"
             "  tests                            3\n"
             "  level                            0.05  of the whole family\n"
@@ -28,30 +28,30 @@ TEST(CalculatedText, IsInColumns) {
 }
 
 TEST(CalculatedJson, KeepsFullPrecisionAndNothingAsNull) {
-  const json right = json::parse(figures_json(calculate(RightTyped{"12", "16"})));
+  const json right = json::parse(figures_json(calculated("right 12 16")));
   EXPECT_EQ(right.at("schema"), 1);
   EXPECT_EQ(right.at("title"), "12 of 16 right");
   EXPECT_EQ(right.at("p_one_sided").get<double>(), 2517.0 / 65536);
   EXPECT_EQ(right.at("minimum_correct"), 12);
   EXPECT_EQ(right.at("reaches_level"), true);
   EXPECT_EQ(right.at("notes").at("wilson_lower"), "two-sided 95 %, approximation (Wilson)");
-  EXPECT_TRUE(json::parse(figures_json(calculate(NeedTyped{"4"}))).at("minimum_correct").is_null());
-  const json adjusted = json::parse(figures_json(calculate(AdjustTyped{{"0.01", "0.04"}})));
+  EXPECT_TRUE(json::parse(figures_json(calculated("need 4"))).at("minimum_correct").is_null());
+  const json adjusted = json::parse(figures_json(calculated("adjust 0.01 0.04")));
   EXPECT_EQ(adjusted.at("holm"), (json{0.02, 0.04}));
 }
 
 TEST(CalculatedJson, HasItsOwnSnakeCaseKeyForEveryFigure) {
-  const std::vector<Figures> all{calculate(RightTyped{"1", "2"}),
-                                 calculate(NeedTyped{"2"}),
-                                 calculate(SizeTyped{"1"}),
-                                 calculate(PowerTyped{"2", "1"}),
-                                 calculate(RedrawTyped{{"1:0"}, "1"}),
-                                 calculate(AdjustTyped{{"1"}}),
-                                 calculate(KappaTyped{{"1 0;0 1"}}),
-                                 calculate(FleissTyped{{"2 0;0 2"}}),
-                                 calculate(AgreeTyped{{"10", "10"}}),
-                                 calculate(CorrelateTyped{{"1 2"}, {"1 2"}}),
-                                 calculate(DifferTyped{{"1"}, {"1"}})};
+  const std::vector<Figures> all{calculated("right 1 2"),
+                                 calculated("need 2"),
+                                 calculated("size --share 1"),
+                                 calculated("power 2 --share 1"),
+                                 calculated("redraw 1:0 --observed 1"),
+                                 calculated("adjust 1"),
+                                 calculated("kappa '1 0;0 1'"),
+                                 calculated("fleiss '2 0;0 2'"),
+                                 calculated("agree 10 10"),
+                                 calculated("correlate --x '1 2' --y '1 2'"),
+                                 calculated("differ --x 1 --y 1")};
   for (const Figures& figures : all) {
     std::set<std::string> keys{"schema", "title", "notes"};
     std::vector<std::string> given;

@@ -1,5 +1,6 @@
 #include "desk/calculator/figures.h"
 
+#include <cmath>
 #include <nlohmann/json.hpp>
 #include <stdexcept>
 
@@ -13,11 +14,15 @@ using nlohmann::ordered_json;
 
 constexpr int schema = 1;
 
+std::string infinite(double number) { return number < 0 ? "-infinite" : "infinite"; }
+
 struct Shown {
   std::string operator()(std::monostate) const { return "none"; }
   std::string operator()(bool yes) const { return yes ? "yes" : "no"; }
   std::string operator()(long long count) const { return std::to_string(count); }
   std::string operator()(double number) const {
+    if (std::isnan(number)) return "none";
+    if (std::isinf(number)) return infinite(number);
     const auto rounded = text::number(text::significant(number, 6));
     return text::shortest(rounded.value_or(number));
   }
@@ -26,6 +31,10 @@ struct Shown {
 
 struct Written {
   ordered_json operator()(std::monostate) const { return nullptr; }
+  ordered_json operator()(double number) const {
+    if (std::isnan(number)) return nullptr;
+    return std::isinf(number) ? ordered_json(infinite(number)) : ordered_json(number);
+  }
   template <typename T>
   ordered_json operator()(const T& value) const {
     return value;
@@ -68,7 +77,10 @@ std::string figures_json(const Figures& figures) {
     json[figure.key] = std::visit(Written(), figure.value);
     if (!figure.note.empty()) notes[figure.key] = figure.note;
   }
-  for (const Series& column : figures.series) json[column.key] = column.values;
+  for (const Series& column : figures.series) {
+    json[column.key] = ordered_json::array();
+    for (const double value : column.values) json[column.key].push_back(Written()(value));
+  }
   json["notes"] = notes;
   return json.dump(2) + "\n";
 }

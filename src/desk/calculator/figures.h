@@ -29,7 +29,7 @@ struct Figure {
 struct Series {
   std::string key;
   std::string label;
-  std::vector<double> values;
+  std::vector<double> values;  ///< not-a-number for nothing
 };
 
 /// Everything that a calculation results in, what it was given included.
@@ -41,14 +41,19 @@ struct Figures {
   /// The value under `key`.
   /// @throws std::out_of_range  when there is no such figure.
   const Value& at(std::string_view key) const;
+
+  void add(std::string key, std::string label, Value value, std::string note = "") {
+    figures.push_back({std::move(key), std::move(label), std::move(value), std::move(note)});
+  }
 };
 
 /// For a person: title, figures in columns, then the series side by side in numbered rows. Numbers are
-/// rounded to six significant digits; nothing reads "none".
+/// rounded to six significant digits; nothing reads "none", infinity "infinite".
 std::string figures_text(const Figures& figures);
 
 /// For a program: {"schema": 1, "title": ..., every key: its value, "notes": {key: note}} in the order of the
-/// figures, series as arrays. Numbers keep their full double precision; nothing is null.
+/// figures, series as arrays. Numbers keep their full double precision; nothing is null; the infinities are the strings
+/// "infinite" and "-infinite".
 std::string figures_json(const Figures& figures);
 
 }  // namespace desk

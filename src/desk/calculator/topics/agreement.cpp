@@ -2,11 +2,10 @@
 #include <numeric>
 #include <string>
 
-#include "desk/calculator/calculator.h"
-#include "desk/calculator/calculator_permutation.h"
-#include "desk/calculator/calculator_typed.h"
-#include "stats/agreement.h"
-#include "stats/agreement_permutation.h"
+#include "desk/calculator/given.h"
+#include "desk/calculator/topics/topics.h"
+#include "stats/resampling/agreement_permutation.h"
+#include "stats/agreement/kappa.h"
 #include "text/error.h"
 
 namespace desk {
@@ -35,10 +34,8 @@ double right(const stats::Marks& marks) {
   return static_cast<double>(std::count(marks.begin(), marks.end(), std::optional(true)));
 }
 
-}  // namespace
-
-Figures calculate(const KappaTyped& typed) {
-  const stats::CountTable table = typed_table(typed.rows);
+Figures kappa_figures(const Given& given) {
+  const stats::CountTable table = given.count_rows("counts");
   const auto agreement = stats::cohen_kappa(table);
   if (!agreement) refuse_one_category();
   std::optional<double> z;
@@ -58,8 +55,8 @@ Figures calculate(const KappaTyped& typed) {
            {"z", "z", known(z), "kappa / null standard error"}}};
 }
 
-Figures calculate(const FleissTyped& typed) {
-  const stats::CountTable table = typed_table(typed.rows);
+Figures fleiss_figures(const Given& given) {
+  const stats::CountTable table = given.count_rows("counts");
   const auto agreement = stats::fleiss_kappa(table);
   if (!agreement) refuse_one_category();
   const long long raters = std::accumulate(table.front().begin(), table.front().end(), 0LL);
@@ -79,9 +76,9 @@ Figures calculate(const FleissTyped& typed) {
            {"z", "z", known(z), "kappa / null standard error"}}};
 }
 
-Figures calculate(const AgreeTyped& typed) {
-  const std::vector<stats::Marks> raters = typed_marks(typed.marks);
-  const auto shared = stats::permutation_agreement(raters, typed_draws(typed.monte_carlo));
+Figures agree_figures(const Given& given) {
+  const std::vector<stats::Marks> raters = given.marks("marks");
+  const auto shared = stats::permutation_agreement(raters, given.draws());
   std::optional<double> raw;
   if (shared.pairs > 0) raw = static_cast<double>(shared.agreeing) / static_cast<double>(shared.pairs);
   Figures figures{"right on the same trials",
@@ -98,6 +95,32 @@ Figures calculate(const AgreeTyped& typed) {
     figures.series[1].values.push_back(right(marks));
   }
   return figures;
+}
+
+}  // namespace
+
+Topic agreement_topic() {
+  return {
+      "Agreement",
+      {{"kappa",
+        "Cohen's kappa of two raters",
+        "\"88,10,2; 14,40,6; 18,10,12\"",
+        {{"counts", "Square table: a row for each category of the first rater, semicolon between rows",
+          Argument::required, Shape::rows}},
+        kappa_figures},
+       {"fleiss",
+        "Fleiss' kappa of several raters",
+        "\"0,3; 1,2; 3,0; 3,0\"",
+        {{"counts", "A row for each subject, a count for each category, semicolon between rows",
+          Argument::required, Shape::rows}},
+        fleiss_figures},
+       {"agree",
+        "Whether listeners are right on the same trials",
+        "1101 1011 1-01",
+        {{"marks", "A listener each: 1 right, 0 wrong, - or . missing", Argument::required, Shape::raters},
+         seed_argument(),
+         draws_argument()},
+        agree_figures}}};
 }
 
 }  // namespace desk

@@ -1,10 +1,10 @@
 #include <string>
 
-#include "desk/calculator/calculator.h"
-#include "desk/calculator/calculator_typed.h"
+#include "desk/calculator/given.h"
+#include "desk/calculator/topics/topics.h"
 #include "stats/arguments.h"
-#include "stats/binomial.h"
-#include "stats/power.h"
+#include "stats/share/binomial.h"
+#include "stats/share/power.h"
 #include "text/error.h"
 
 namespace desk {
@@ -17,17 +17,10 @@ struct Levels {
   double first_step;
 };
 
-Levels typed_levels(const std::string& level, const std::string& comparisons) {
-  Levels levels{typed_level("level", level), typed_count("comparisons", comparisons, 1, stats::kMostTrials),
-                0};
+Levels typed_levels(const Given& given) {
+  Levels levels{given.level("level"), given.count("comparisons", 1, stats::kMostTrials), 0};
   levels.first_step = levels.level / levels.comparisons;
   return levels;
-}
-
-double typed_chance(const std::string& typed) {
-  const double chance = typed_share("chance", typed);
-  stats::require_open_probability("chance", chance);
-  return chance;
 }
 
 void add_levels(Figures& figures, double chance, const Levels& levels) {
@@ -71,36 +64,34 @@ std::optional<double> heard(double share, double chance) {
   return share >= chance ? std::optional(stats::share_heard(share, chance)) : std::nullopt;
 }
 
-}  // namespace
-
-Figures calculate(const NeedTyped& typed) {
-  const int trials = typed_count("trials", typed.trials, 1, stats::kMostTrials);
-  const double chance = typed_chance(typed.chance);
-  const Levels levels = typed_levels(typed.level, typed.comparisons);
-  if (typed.two_sided && chance != 0.5)
-    throw text::BadInput("two-sided needs chance 0.5, got \"" + typed.chance +
+Figures need_figures(const Given& given) {
+  const int trials = given.count("trials", 1, stats::kMostTrials);
+  const double chance = given.chance();
+  const Levels levels = typed_levels(given);
+  if (given.has("two-sided") && chance != 0.5)
+    throw text::BadInput("two-sided needs chance 0.5, got \"" + given.word("chance") +
                          "\"; leave one of the two out");
   const auto minimum = [&](double level) {
-    return typed.two_sided ? stats::minimum_correct_two_sided(trials, level)
-                           : stats::minimum_correct(trials, level, chance);
+    return given.has("two-sided") ? stats::minimum_correct_two_sided(trials, level)
+                                  : stats::minimum_correct(trials, level, chance);
   };
-  Figures figures{"right answers needed of " + typed.trials,
-                  {{"trials", "trials", trials}, {"two_sided", "two-sided", typed.two_sided}}};
+  Figures figures{"right answers needed of " + given.word("trials"),
+                  {{"trials", "trials", trials}, {"two_sided", "two-sided", given.has("two-sided")}}};
   add_levels(figures, chance, levels);
-  add_need(figures, "", "", minimum(levels.level), trials, chance, typed.two_sided);
+  add_need(figures, "", "", minimum(levels.level), trials, chance, given.has("two-sided"));
   add_need(figures, "_first_step", ", first step", minimum(levels.first_step), trials, chance,
-           typed.two_sided);
+           given.has("two-sided"));
   return figures;
 }
 
-Figures calculate(const SizeTyped& typed) {
-  const double share = typed_share("share", typed.share);
-  const double power = typed_level("power", typed.power);
-  const double chance = typed_chance(typed.chance);
-  const Levels levels = typed_levels(typed.level, typed.comparisons);
+Figures size_figures(const Given& given) {
+  const double share = given.number("share");
+  const double power = given.level("power");
+  const double chance = given.chance();
+  const Levels levels = typed_levels(given);
   const auto first = stats::smallest_trials_first(power, share, levels.first_step, chance);
   const auto stable = stats::smallest_trials_stable(power, share, levels.first_step, chance);
-  Figures figures{"trials that find a share right of " + typed.share,
+  Figures figures{"trials that find a share right of " + given.word("share"),
                   {{"share", "share right", share},
                    {"share_heard", "heard in this share of trials", known(heard(share, chance)),
                     "if the rest is guessed"},
@@ -111,13 +102,13 @@ Figures calculate(const SizeTyped& typed) {
   return figures;
 }
 
-Figures calculate(const PowerTyped& typed) {
-  const int trials = typed_count("trials", typed.trials, 1, stats::kMostTrials);
-  const double share = typed_share("share", typed.share);
-  const double chance = typed_chance(typed.chance);
-  const Levels levels = typed_levels(typed.level, typed.comparisons);
+Figures power_figures(const Given& given) {
+  const int trials = given.count("trials", 1, stats::kMostTrials);
+  const double share = given.number("share");
+  const double chance = given.chance();
+  const Levels levels = typed_levels(given);
   const auto found = stats::power_of_trials(share, trials, levels.first_step, chance);
-  Figures figures{"power of " + typed.trials + " trials at a share right of " + typed.share,
+  Figures figures{"power of " + given.word("trials") + " trials at a share right of " + given.word("share"),
                   {{"trials", "trials", trials},
                    {"share", "share right", share},
                    {"share_heard", "heard in this share of trials", known(heard(share, chance)),
@@ -130,6 +121,38 @@ Figures calculate(const PowerTyped& typed) {
   figures.figures.push_back({"power", "power", found.power, "probability of support at the share"});
   figures.figures.push_back({"missed", "missed", 1 - found.power, "probability of no support at the share"});
   return figures;
+}
+
+}  // namespace
+
+Topic design_topic() {
+  const Argument trials{"trials", "Trials"}, share{"--share", "Long-run share right to be found"};
+  const Argument comparisons{
+      "--comparisons", "Comparisons of the family: the level is divided by them (Holm's first step)", "1"};
+  return {"Design",
+          {{"need",
+            "Right answers that so many trials need",
+            "16 --comparisons 7",
+            {trials,
+             chance_argument(),
+             level_argument(),
+             comparisons,
+             {"--two-sided", "Agreeing answers, whichever way; at chance 1/2 only", "", Shape::flag}},
+            need_figures},
+           {"size",
+            "Trials that find a share right",
+            "--share 0.7",
+            {share,
+             {"--power", "Probability of finding it", "0.8"},
+             chance_argument(),
+             level_argument(),
+             comparisons},
+            size_figures},
+           {"power",
+            "How probably so many trials find a share right",
+            "16 --share 0.7",
+            {trials, share, chance_argument(), level_argument(), comparisons},
+            power_figures}}};
 }
 
 }  // namespace desk

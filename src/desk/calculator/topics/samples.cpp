@@ -1,10 +1,9 @@
 #include <string>
 
-#include "desk/calculator/calculator.h"
-#include "desk/calculator/calculator_permutation.h"
-#include "desk/calculator/calculator_typed.h"
-#include "stats/mean_difference.h"
-#include "stats/spearman.h"
+#include "desk/calculator/given.h"
+#include "desk/calculator/topics/topics.h"
+#include "stats/association/spearman.h"
+#include "stats/samples/mean_difference.h"
 #include "text/error.h"
 #include "text/number.h"
 
@@ -33,26 +32,23 @@ std::string difference_against(stats::Alternative alternative) {
 
 std::string welch_words(double level, bool defined) {
   if (!defined) return "needs two values on each side, and a spread that is neither 0 nor extreme";
-  const double per_cent = text::number(text::significant(100 * (1 - level), 6)).value();
-  return "two-sided " + text::shortest(per_cent) + " %, approximation (Welch)";
+  return "two-sided " + per_cent(1 - level) + ", approximation (Welch)";
 }
 
-}  // namespace
-
-Figures calculate(const CorrelateTyped& typed) {
-  const std::vector<double> x = typed_list("x", typed.x);
-  const std::vector<double> y = typed_list("y", typed.y);
+Figures correlate_figures(const Given& given) {
+  const std::vector<double> x = given.list("x");
+  const std::vector<double> y = given.list("y");
   if (x.size() != y.size())
     throw text::BadInput("x and y must be equally many, got " + std::to_string(x.size()) + " x and " +
                          std::to_string(y.size()) + " y");
-  const stats::Alternative alternative = typed_alternative(typed.alternative);
-  const double level = typed_level("level", typed.level);
-  const auto correlation = stats::spearman(x, y, alternative, typed_draws(typed.monte_carlo));
+  const stats::Alternative alternative = given.alternative();
+  const double level = given.level("level");
+  const auto correlation = stats::spearman(x, y, alternative, given.draws());
   if (!correlation) throw text::BadInput("all x or all y are equal: there is no rank correlation");
   const auto smallest = stats::smallest_significant_rho(x, y, level);
   Figures figures{"rank correlation of " + std::to_string(x.size()) + " pairs",
                   {{"pairs", "pairs", count_of(x)},
-                   {"alternative", "alternative", typed.alternative},
+                   {"alternative", "alternative", given.word("alternative")},
                    {"level", "level", level},
                    {"rho", "Spearman's rho", correlation->rho, "ties by mid-ranks"}}};
   add_permutation_p(figures, correlation->test, rho_against(alternative));
@@ -65,17 +61,17 @@ Figures calculate(const CorrelateTyped& typed) {
   return figures;
 }
 
-Figures calculate(const DifferTyped& typed) {
-  const std::vector<double> x = typed_list("x", typed.x);
-  const std::vector<double> y = typed_list("y", typed.y);
-  const stats::Alternative alternative = typed_alternative(typed.alternative);
-  const double level = typed_level("level", typed.level);
-  const auto test = stats::mean_difference_test(x, y, alternative, typed_draws(typed.monte_carlo));
+Figures differ_figures(const Given& given) {
+  const std::vector<double> x = given.list("x");
+  const std::vector<double> y = given.list("y");
+  const stats::Alternative alternative = given.alternative();
+  const double level = given.level("level");
+  const auto test = stats::mean_difference_test(x, y, alternative, given.draws());
   const auto interval = stats::welch_interval(x, y, 1 - level);
   Figures figures{"difference of two means",
                   {{"x_values", "values of x", count_of(x)},
                    {"y_values", "values of y", count_of(y)},
-                   {"alternative", "alternative", typed.alternative},
+                   {"alternative", "alternative", given.word("alternative")},
                    {"level", "level", level},
                    {"x_mean", "mean of x", stats::mean(x)},
                    {"y_mean", "mean of y", stats::mean(y)},
@@ -87,6 +83,24 @@ Figures calculate(const DifferTyped& typed) {
   figures.figures.push_back(
       {"welch_upper", "interval to", known(interval ? std::optional(interval->upper) : std::nullopt), words});
   return figures;
+}
+
+}  // namespace
+
+Topic samples_topic() {
+  const Argument x{"--x", "First numbers, " + list_form, Argument::required, Shape::list},
+      y{"--y", "Second numbers, likewise", Argument::required, Shape::list};
+  return {"Numbers beside numbers",
+          {{"correlate",
+            "Rank correlation of x with y",
+            "--x 1,2,3,4 --y 2,1,3,4",
+            {x, y, alternative_argument(), level_argument(), seed_argument(), draws_argument()},
+            correlate_figures},
+           {"differ",
+            "Difference of the means of x and y",
+            "--x 12,15,18,20 --y 21,25,28",
+            {x, y, alternative_argument(), level_argument(), seed_argument(), draws_argument()},
+            differ_figures}}};
 }
 
 }  // namespace desk

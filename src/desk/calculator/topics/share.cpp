@@ -1,13 +1,12 @@
 #include <string>
 
-#include "desk/calculator/calculator.h"
-#include "desk/calculator/calculator_typed.h"
+#include "desk/calculator/given.h"
+#include "desk/calculator/topics/topics.h"
 #include "stats/arguments.h"
-#include "stats/binomial.h"
-#include "stats/interval.h"
 #include "stats/level.h"
-#include "stats/power.h"
-#include "text/number.h"
+#include "stats/share/binomial.h"
+#include "stats/share/interval.h"
+#include "stats/share/power.h"
 
 namespace desk {
 namespace {
@@ -17,10 +16,6 @@ constexpr double caught_in = 0.8;  // "at least 80 times in 100"
 std::string two_sided_rule(double chance) {
   return chance == 0.5 ? "exact: twice the smaller tail"
                        : "exact: sum of all counts no more probable than this one";
-}
-
-std::string per_cent(double share) {
-  return text::shortest(text::number(text::significant(100 * share, 6)).value()) + " %";
 }
 
 /// One-sided limits at confidence 1 - level and two-sided intervals at the same.
@@ -54,16 +49,14 @@ void add_caught(Figures& figures, int trials, double level, double chance) {
                              "the same, if the rest is guessed"});
 }
 
-}  // namespace
-
-Figures calculate(const RightTyped& typed) {
-  const int trials = typed_count("trials", typed.trials, 1, stats::kMostTrials);
-  const int correct = typed_count("correct", typed.correct, 0, trials);
-  const double chance = typed_share("chance", typed.chance);
-  const double level = typed_level("level", typed.level);
+Figures right_figures(const Given& given) {
+  const int trials = given.count("trials", 1, stats::kMostTrials);
+  const int correct = given.count("correct", 0, trials);
+  const double chance = given.chance();
+  const double level = given.level("level");
   const double p = stats::chance_of_at_least(correct, trials, chance);
   Figures figures{
-      typed.correct + " of " + typed.trials + " right",
+      given.word("correct") + " of " + given.word("trials") + " right",
       {{"correct", "right", correct},
        {"trials", "trials", trials},
        {"chance", "chance", chance, "of a guess to be right"},
@@ -79,6 +72,17 @@ Figures calculate(const RightTyped& typed) {
   add_intervals(figures, correct, trials, level);
   add_caught(figures, trials, level, chance);
   return figures;
+}
+
+}  // namespace
+
+Topic share_topic() {
+  return {"Right answers",
+          {{"right",
+            "So many right: exact p, intervals, and what would have been caught",
+            "12 16",
+            {{"correct", "Right answers"}, {"trials", "Trials"}, chance_argument(), level_argument()},
+            right_figures}}};
 }
 
 }  // namespace desk

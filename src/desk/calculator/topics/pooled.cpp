@@ -1,11 +1,14 @@
 #include <algorithm>
 #include <string>
 
-#include "desk/calculator/calculator.h"
-#include "desk/calculator/calculator_typed.h"
+#include "desk/calculator/given.h"
+#include "desk/calculator/topics/topics.h"
+#include "stats/arguments.h"
 #include "stats/level.h"
 #include "stats/multiplicity.h"
+#include "stats/redraw/redraw.h"
 #include "text/error.h"
+#include "text/number.h"
 
 namespace desk {
 namespace {
@@ -14,18 +17,27 @@ long long reaching(const std::vector<double>& p, double level) {
   return std::count_if(p.begin(), p.end(), [&](double one) { return stats::reaches(one, level); });
 }
 
-}  // namespace
+/// "2:1".
+stats::Split split_of(const std::string& trial) {
+  const std::size_t colon = trial.find(':');
+  const auto one = text::whole_number(trial.substr(0, colon));
+  const auto other = text::whole_number(colon == std::string::npos ? "" : trial.substr(colon + 1));
+  if (!one || !other)
+    throw text::BadInput("a trial must be two counts with a colon between, like 2:1; got \"" + trial + "\"");
+  stats::require_count("first count of trial \"" + trial + "\"", *one, 0, stats::kMostTrials);
+  stats::require_count("second count of trial \"" + trial + "\"", *other, 0, stats::kMostTrials);
+  return {static_cast<int>(*one), static_cast<int>(*other)};
+}
 
-Figures calculate(const RedrawTyped& typed) {
+Figures redraw_figures(const Given& given) {
   std::vector<stats::Split> splits;
   long long answers = 0;
-  for (const std::string& trial : typed.splits) {
-    splits.push_back(typed_split(trial));
+  for (const std::string& trial : given.words("trials")) {
+    splits.push_back(split_of(trial));
     answers += splits.back().one + splits.back().other;
   }
-  if (splits.empty()) throw text::BadInput("the re-draw needs at least one trial, like 2:1");
-  const int observed = typed_count("observed", typed.observed, 0, 1'000'000);
-  const double level = typed_level("level", typed.level);
+  const int observed = given.count("observed", 0, 1'000'000);
+  const double level = given.level("level");
   const double p = stats::redraw_at_least(splits, observed);
   const auto minimum = stats::redraw_minimum(splits, level);
   return {"re-draw of the coins of " + std::to_string(splits.size()) + " trials",
@@ -41,9 +53,9 @@ Figures calculate(const RedrawTyped& typed) {
             minimum ? "for a one-sided p at most the level" : "impossible: not even the largest total"}}};
 }
 
-Figures calculate(const AdjustTyped& typed) {
-  const std::vector<double> p = typed_list("p", typed.p);
-  const double level = typed_level("level", typed.level);
+Figures adjust_figures(const Given& given) {
+  const std::vector<double> p = given.list("p");
+  const double level = given.level("level");
   const std::vector<double> bonferroni = stats::bonferroni(p), holm = stats::holm(p),
                             benjamini_hochberg = stats::benjamini_hochberg(p);
   return {
@@ -59,6 +71,26 @@ Figures calculate(const AdjustTyped& typed) {
        {"bonferroni", "Bonferroni", bonferroni},
        {"holm", "Holm", holm},
        {"benjamini_hochberg", "Benjamini-Hochberg", benjamini_hochberg}}};
+}
+
+}  // namespace
+
+Topic pooled_topic() {
+  return {"Several listeners and several tests",
+          {{"redraw",
+            "Exact p of trials that several listeners answer, by the re-draw of the coins",
+            "3:0 2:1 0:3 3:0 --observed 11",
+            {{"trials", "A trial each: answers \"A\", colon, answers \"B\"", Argument::required, Shape::list},
+             {"--observed", "Right answers in all"},
+             level_argument()},
+            redraw_figures},
+           {"adjust",
+            "p-values of a family, adjusted",
+            ".01 .04 .03",
+            {{"p", "p-values, " + list_form + "; a planned test that was not carried out counts as 1",
+              Argument::required, Shape::list},
+             level_argument()},
+            adjust_figures}}};
 }
 
 }  // namespace desk

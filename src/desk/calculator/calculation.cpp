@@ -1,0 +1,34 @@
+#include "desk/calculator/calculation.h"
+
+#include <algorithm>
+
+#include "desk/calculator/given.h"
+#include "desk/calculator/topics/topics.h"
+#include "desk/files.h"
+
+namespace desk {
+
+bool Calculation::takes_table() const {
+  return std::any_of(arguments.begin(), arguments.end(), [](const Argument& argument) {
+    return argument.shape != Shape::word && argument.shape != Shape::flag;
+  });
+}
+
+std::span<const Topic> topics() {
+  static const std::vector<Topic> all{share_topic(),     design_topic(),  pooled_topic(),
+                                      agreement_topic(), samples_topic(), discrimination_topic(),
+                                      stopping_topic(),  evidence_topic()};
+  return all;
+}
+
+Figures calculate(const Calculation& calculation, std::map<std::string, std::vector<std::string>> typed,
+                  const std::string& table) {
+  std::optional<text::Table> read;
+  if (!table.empty()) {
+    read = text::parse_table(read_file(table), table);
+    read->problems.refuse_if_any();
+  }
+  return calculation.figures(Given(calculation, std::move(typed), std::move(read)));
+}
+
+}  // namespace desk
