@@ -4,17 +4,10 @@
 #include "electrical/response.h"
 #include "stats/association/spearman.h"
 #include "stats/random.h"
-#include "stats/share/operating_table.h"
 
 // The calculations for which a peer's time is known: the median of the fastest of R, NumPy/SciPy and ngspice on two
 // shared 3.5 GHz processors stands beside each.
 namespace {
-
-/// Binomial operating table, n = 1..500, four alternatives. Peer 0.92 ms; budget 100 times faster.
-void operating_table(benchmark::State& state) {
-  const double shares[] = {0.6, 0.7, 0.8, 0.9};
-  for (auto _ : state) benchmark::DoNotOptimize(stats::operating_table(500, 0.05, 0.5, shares));
-}
 
 /// Spearman with ties, n = 32, 1,000,000 permutations. Peer 251 ms; budget 8 times faster with two threads.
 void spearman_permutations(benchmark::State& state) {
@@ -46,7 +39,6 @@ void responses_of_a_shelf(benchmark::State& state) {
     }
 }
 
-BENCHMARK(operating_table)->Unit(benchmark::kMicrosecond);
 BENCHMARK(spearman_permutations)->Unit(benchmark::kMillisecond);
 BENCHMARK(responses_of_a_shelf)->Unit(benchmark::kMillisecond);
 

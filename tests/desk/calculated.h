@@ -49,3 +49,14 @@ inline desk::Figures calculated(const std::string& line) {
   }
   return desk::calculate(*found, std::move(typed), table);
 }
+
+/// What the help of each calculation gives as its example, after "calc".
+inline std::vector<std::string> calculated_examples() {
+  std::vector<std::string> examples;
+  for (const desk::Topic& topic : desk::topics())
+    for (const desk::Calculation& calculation : topic.calculations) {
+      examples.push_back(calculation.name + " " + calculation.example);
+      std::replace(examples.back().begin(), examples.back().end(), '"', '\'');
+    }
+  return examples;
+}

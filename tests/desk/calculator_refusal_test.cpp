@@ -21,7 +21,7 @@ TEST(Calculate, RefusesWhatIsOutsideItsRange) {
             "power must be strictly between 0 and 1, got 80 (write 0.8 for 80 %)");
   EXPECT_EQ(refusal([] { calculated("power 16 --share 1.2"); }), "share must be between 0 and 1, got 1.2");
   EXPECT_EQ(refusal([] { calculated("redraw 3:0 0:3 --observed 4"); }),
-            "observed must be a total that the splits can give, got 4");
+            "observed must be a total that the trials can give, got 4");
   EXPECT_EQ(refusal([] { calculated("adjust 0.5 1.5"); }), "p[1] must be between 0 and 1, got 1.5");
   EXPECT_EQ(refusal([] { calculated("fleiss 1,2;2,2"); }),
             "raters of a subject must be between 3 and 3, got 4");
@@ -37,9 +37,9 @@ TEST(Calculate, RefusesWhatCannotBeRead) {
   EXPECT_EQ(refusal([] { calculated("power 16 --share 70%"); }),
             "share must be a number like 0.5 or a fraction like 1/3, got \"70%\"");
   EXPECT_EQ(refusal([] { calculated("redraw 3:0 21 --observed 4"); }),
-            "a trial must be two counts with a colon between, like 2:1; got \"21\"");
+            "a trial must be counts with a colon between, like 2:1; got \"21\"");
   EXPECT_EQ(refusal([] { calculated("redraw 3:x --observed 3"); }),
-            "a trial must be two counts with a colon between, like 2:1; got \"3:x\"");
+            "a trial must be counts with a colon between, like 2:1; got \"3:x\"");
   EXPECT_EQ(refusal([] { calculated("adjust 0.01 o.04"); }), "p must be numbers, got \"o.04\" at place 2");
   EXPECT_EQ(refusal([] { calculated("adjust 0,01"); }),
             "p \"0,01\" may be one number or two; write 0.01 for one, \"0; 01\" for two");

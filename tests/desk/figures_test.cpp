@@ -13,18 +13,18 @@ namespace {
 using nlohmann::json;
 
 TEST(CalculatedText, IsInColumns) {
-  EXPECT_EQ(figures_text(calculated("adjust 0.01 0.04 0.03")),
-            "adjusted p-values of a family\n"
-            "  tests                            3\n"
-            "  level                            0.05  of the whole family\n"
-            "  supported by Bonferroni          1     holds the chance of any false one\n"
-            "  supported by Holm                1     holds the chance of any false one\n"
-            "  supported by Benjamini-Hochberg  3     holds the expected share of false ones\n"
-            "\n"
-            "        p  Bonferroni  Holm  Benjamini-Hochberg\n"
-            "  1  0.01        0.03  0.03                0.03\n"
-            "  2  0.04        0.12  0.06                0.04\n"
-            "  3  0.03        0.09  0.06                0.04\n");
+  EXPECT_EQ(figures_text(calculated("combine 0.01 0.2 0.3")),
+            "one p from several independent ones\n"
+            "  tests                3\n"
+            "  Fisher's chi-square  14.8372    6 degrees of freedom\n"
+            "  Fisher's p           0.0215618  conservative for exact tests of counts\n"
+            "  Stouffer's z         2.13179    equal weights\n"
+            "  Stouffer's p         0.016512   likewise\n");
+  EXPECT_TRUE(figures_text(calculated("agree 10 11"))
+                  .ends_with("\n"
+                             "     answered  right\n"
+                             "  1         2      1\n"
+                             "  2         2      2\n"));
 }
 
 TEST(CalculatedJson, KeepsFullPrecisionAndNothingAsNull) {
@@ -41,25 +41,15 @@ TEST(CalculatedJson, KeepsFullPrecisionAndNothingAsNull) {
 }
 
 TEST(CalculatedJson, HasItsOwnSnakeCaseKeyForEveryFigure) {
-  const std::vector<Figures> all{calculated("right 1 2"),
-                                 calculated("need 2"),
-                                 calculated("size --share 1"),
-                                 calculated("power 2 --share 1"),
-                                 calculated("redraw 1:0 --observed 1"),
-                                 calculated("adjust 1"),
-                                 calculated("kappa '1 0;0 1'"),
-                                 calculated("fleiss '2 0;0 2'"),
-                                 calculated("agree 10 10"),
-                                 calculated("correlate --x '1 2' --y '1 2'"),
-                                 calculated("differ --x 1 --y 1")};
-  for (const Figures& figures : all) {
+  for (const std::string& example : calculated_examples()) {
+    const Figures figures = calculated(example);
     std::set<std::string> keys{"schema", "title", "notes"};
     std::vector<std::string> given;
     for (const Figure& figure : figures.figures) given.push_back(figure.key);
     for (const Series& column : figures.series) given.push_back(column.key);
     for (const std::string& key : given) {
       EXPECT_TRUE(keys.insert(key).second) << key << " twice in " << figures.title;
-      EXPECT_EQ(key.find_first_not_of("abcdefghijklmnopqrstuvwxyz_"), std::string::npos) << key;
+      EXPECT_EQ(key.find_first_not_of("abcdefghijklmnopqrstuvwxyz_0123456789"), std::string::npos) << key;
     }
     EXPECT_EQ(json::parse(figures_json(figures)).size(), keys.size()) << figures.title;
   }

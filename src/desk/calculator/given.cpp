@@ -174,6 +174,23 @@ std::vector<std::string> Given::words(const std::string& name) const {
   return found.front();
 }
 
+std::vector<std::vector<int>> Given::colon_counts(const std::string& name) const {
+  std::vector<std::vector<int>> all;
+  for (const std::string& word : words(name)) {
+    all.emplace_back();
+    for (const std::string& part : split(word, ":")) {
+      const auto count = text::whole_number(part);
+      if (!count || word.find(':') == std::string::npos)
+        throw BadInput("a trial must be counts with a colon between, like 2:1; got " + quoted(word));
+      stats::require_count("count of trial " + quoted(word), *count, 0, stats::kMostTrials);
+      all.back().push_back(static_cast<int>(*count));
+    }
+    if (all.back().size() < 2)
+      throw BadInput("a trial must be counts with a colon between, like 2:1; got " + quoted(word));
+  }
+  return all;
+}
+
 Given::Cells Given::columns(const std::string& name) const {
   std::vector<std::size_t> places;
   for (const std::string& column : typed(name)) {
@@ -242,22 +259,42 @@ Given::Numbers Given::ratings(const std::string& name) const {
   return raters;
 }
 
-std::vector<stats::Marks> Given::marks(const std::string& name) const {
+std::vector<stats::Marks> Given::marks_of_any_length(const std::string& name) const {
   std::vector<stats::Marks> raters;
   const auto add = [&](const std::vector<std::string>& cells, const std::string& shown) {
     raters.emplace_back();
     for (const std::string& cell : cells)
       raters.back().push_back(mark_of(cell, raters.size(), raters.back().size() + 1, shown));
-    require_equal_rows("listener", "marks", raters.front().size(), raters.size(), raters.back().size());
   };
   if (table_)
-    for (const auto& column : columns(name)) add(column, column.empty() ? "" : "the column");
+    for (const auto& column : columns(name)) add(column, "the column");
   else
     for (const std::string& word : typed(name)) {
       std::vector<std::string> cells;
       for (const char mark : word) cells.push_back({mark});
       add(cells, word);
     }
+  return raters;
+}
+
+std::vector<stats::Marks> Given::marks(const std::string& name) const {
+  std::vector<stats::Marks> raters = marks_of_any_length(name);
+  for (std::size_t i = 0; i < raters.size(); ++i)
+    require_equal_rows("listener", "marks", raters.front().size(), i + 1, raters[i].size());
+  return raters;
+}
+
+std::vector<std::vector<bool>> Given::whole_marks(const std::string& name) const {
+  std::vector<std::vector<bool>> raters;
+  for (const stats::Marks& marks : marks_of_any_length(name)) {
+    raters.emplace_back();
+    for (const auto& mark : marks) {
+      if (!mark)
+        throw BadInput(name + " must have no gaps here, listener " + std::to_string(raters.size()) +
+                       " has one at place " + std::to_string(raters.back().size() + 1));
+      raters.back().push_back(*mark);
+    }
+  }
   return raters;
 }
 

@@ -6,9 +6,9 @@
 #include <vector>
 
 #include "desk/calculator/calculation.h"
-#include "stats/resampling/agreement_permutation.h"
 #include "stats/agreement/kappa.h"
 #include "stats/permutation.h"
+#include "stats/resampling/agreement_permutation.h"
 #include "text/table.h"
 
 namespace desk {
@@ -59,6 +59,9 @@ class Given {
   /// The words of a list that are no numbers: "2:1" and the like.
   std::vector<std::string> words(const std::string& name) const;
 
+  /// Counts with colons between, for each word of a list: "2:1".
+  std::vector<std::vector<int>> colon_counts(const std::string& name) const;
+
   /// Rows of counts: each word one or more rows, separated by semicolons; counts by commas or spaces. At least
   /// one row; all of equal length.
   stats::CountTable count_rows(const std::string& name) const;
@@ -70,6 +73,9 @@ class Given {
   /// A rater each: 1 right, 0 wrong, - or . missing. All of equal length.
   std::vector<stats::Marks> marks(const std::string& name) const;
 
+  /// The same without gaps.
+  std::vector<std::vector<bool>> whole_marks(const std::string& name) const;
+
   /// "two-sided", "greater" or "less", of the argument "alternative".
   stats::Alternative alternative() const;
 
@@ -78,6 +84,7 @@ class Given {
 
  private:
   const std::vector<std::string>& typed(const std::string& name) const;
+  std::vector<stats::Marks> marks_of_any_length(const std::string& name) const;
   /// Columns of the table, those named or all.
   Cells columns(const std::string& name) const;
 

@@ -1,10 +1,12 @@
 #include <string>
+#include <tuple>
 
 #include "desk/calculator/given.h"
 #include "desk/calculator/topics/topics.h"
 #include "stats/arguments.h"
 #include "stats/share/binomial.h"
 #include "stats/share/power.h"
+#include "stats/share/similarity.h"
 #include "text/error.h"
 
 namespace desk {
@@ -123,6 +125,29 @@ Figures power_figures(const Given& given) {
   return figures;
 }
 
+Figures similar_size_figures(const Given& given) {
+  const double heard = given.number("heard"), chance = given.chance(), level = given.level("level"),
+               power = given.level("power");
+  Figures figures{
+      "trials that show similarity when nobody can tell",
+      {{"heard_tested", "heard in this share of trials", heard, "would be too much to call similar"},
+       {"chance", "chance", chance, "of a guess to be right"},
+       {"level", "level", level, "risk of calling that similar"},
+       {"power_wanted", "power wanted", power}}};
+  for (const auto& [key, rule, found] :
+       {std::tuple("first", "the fewest that have the power; a few more may have less",
+                   stats::smallest_similarity_trials_first(power, level, heard, chance)),
+        std::tuple("stable", "from here on every number of trials has the power",
+                   stats::smallest_similarity_trials_stable(power, level, heard, chance))}) {
+    figures.add(std::string("trials_") + key, std::string("trials, ") + key,
+                found ? Value(found->trials) : Value(), found ? rule : "none up to 3000");
+    figures.add(std::string("most_correct_") + key, "  right at most",
+                found ? known(found->most_correct) : Value());
+    figures.add(std::string("power_") + key, "  power", found ? Value(found->power) : Value());
+  }
+  return figures;
+}
+
 }  // namespace
 
 Topic design_topic() {
@@ -152,7 +177,15 @@ Topic design_topic() {
             "How probably so many trials find a share right",
             "16 --share 0.7",
             {trials, share, chance_argument(), level_argument(), comparisons},
-            power_figures}}};
+            power_figures},
+           {"similar-size",
+            "Trials that show that hardly anybody could tell",
+            "--heard 0.3 --chance 1/3",
+            {{"--heard", "Share of trials heard that would be too much"},
+             {"--power", "Probability of showing it when nobody can tell", "0.8"},
+             chance_argument(),
+             level_argument()},
+            similar_size_figures}}};
 }
 
 }  // namespace desk

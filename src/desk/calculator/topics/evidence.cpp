@@ -9,7 +9,6 @@
 #include "stats/evidence/hedged_capital.h"
 #include "stats/evidence/shared_e_process.h"
 #include "text/error.h"
-#include "text/number.h"
 
 namespace desk {
 namespace {
@@ -50,17 +49,10 @@ Figures shared_figures(const Given& given) {
   stats::SharedEProcess fixed(bet), mixture;
   Series trial{"trial", "trial", {}}, one{"e_fixed", "bet " + given.word("bet"), {}},
       all{"e_mixture", "all bets", {}};
-  for (const std::string& word : given.words("trials")) {
-    const std::size_t colon = word.find(':');
-    const auto right = text::whole_number(word.substr(0, colon));
-    const auto wrong = text::whole_number(colon == std::string::npos ? "" : word.substr(colon + 1));
-    if (!right || !wrong)
-      throw text::BadInput("a trial must be two counts with a colon between, right:wrong; got \"" + word +
-                           "\"");
-    stats::require_count("right", *right, 0, stats::kMostTrials);
-    stats::require_count("wrong", *wrong, 0, stats::kMostTrials);
-    fixed.add(static_cast<int>(*right), static_cast<int>(*wrong));
-    mixture.add(static_cast<int>(*right), static_cast<int>(*wrong));
+  for (const std::vector<int>& counts : given.colon_counts("trials")) {
+    if (counts.size() != 2) throw text::BadInput("a trial must be two counts, right:wrong");
+    fixed.add(counts[0], counts[1]);
+    mixture.add(counts[0], counts[1]);
     trial.values.push_back(static_cast<double>(trial.values.size() + 1));
     one.values.push_back(std::exp(fixed.log_value()));
     all.values.push_back(std::exp(mixture.log_value()));

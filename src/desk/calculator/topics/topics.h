@@ -16,6 +16,8 @@ Topic samples_topic();
 Topic discrimination_topic();
 Topic stopping_topic();
 Topic evidence_topic();
+Topic listeners_topic();
+Topic ratings_topic();
 
 /// Arguments that many calculations take.
 Argument level_argument();

@@ -1,0 +1,115 @@
+#include <benchmark/benchmark.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <numeric>
+#include <sstream>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include "stats/evidence/hedged_capital.h"
+#include "stats/pooled/study_simulation.h"
+#include "stats/resampling/bootstrap_agreement.h"
+#include "stats/share/operating_table.h"
+
+// The statistics for which tests/bench/compare has peers in R, NumPy and SciPy. It makes the data, reads the counters that
+// begin with v_, and holds them against the peers' answers.
+namespace {
+
+/// Rows of numbers of a data file, below its header.
+std::vector<std::vector<double>> rows_of(const std::string& name) {
+  const char* folder = std::getenv("BLINDSWAP_BENCH_DATA");
+  std::ifstream file(std::string(folder ? folder : ".") + "/" + name);
+  if (!file)
+    throw std::runtime_error("no " + name + ": run tests/bench/compare, or set BLINDSWAP_BENCH_DATA");
+  std::vector<std::vector<double>> rows;
+  std::string line;
+  std::getline(file, line);
+  while (std::getline(file, line)) {
+    std::istringstream cells(line);
+    rows.emplace_back();
+    for (std::string cell; std::getline(cells, cell, ',');) rows.back().push_back(std::stod(cell));
+  }
+  return rows;
+}
+
+template <typename Numbers>
+double sum(const Numbers& numbers) {
+  return std::accumulate(numbers.begin(), numbers.end(), 0.0);
+}
+
+void W1_operating_table(benchmark::State& state) {
+  const double shares[] = {0.6, 0.7, 0.8, 0.9};
+  stats::OperatingTable table;
+  for (auto _ : state) {
+    table = stats::operating_table(500, 0.05, 0.5, shares);
+    benchmark::DoNotOptimize(table);
+  }
+  state.counters["v_minimum"] = sum(table.minimum_correct);
+  state.counters["v_size"] = sum(table.size);
+  for (std::size_t i = 0; i < table.power.size(); ++i)
+    state.counters["v_power" + std::to_string(i + 1)] = sum(table.power[i]);
+}
+
+/// The ability Beta(11.4, 7.6): mean 0.6, gamma 1/20.
+void W2_simulated_studies(benchmark::State& state) {
+  const stats::StudyDesign design{.raters = 8, .comparisons = 4, .trials = 16, .chance = 0.5, .level = 0.05};
+  stats::SimulatedStudies studies;
+  for (auto _ : state) {
+    studies = stats::simulate_studies(design, {0.6, 0.05}, 100'000, 1, 2);
+    benchmark::DoNotOptimize(studies);
+  }
+  state.counters["v_any"] = studies.share_with_any();
+  state.counters["v_all"] = studies.share_with_all();
+  state.counters["v_share"] = studies.share_supported();
+}
+
+stats::CountTable counts_of(const std::vector<std::vector<double>>& ratings) {
+  stats::CountTable counts;
+  for (const auto& unit : ratings) {
+    counts.emplace_back(5);
+    for (const double rating : unit) ++counts.back()[static_cast<std::size_t>(rating)];
+  }
+  return counts;
+}
+
+void W5_bootstrap_agreement(benchmark::State& state) {
+  const stats::CountTable counts = counts_of(rows_of("ratings.csv"));
+  stats::BootstrapAgreement found;
+  for (auto _ : state) {
+    found = stats::bootstrap_agreement(counts, 0.95, {.seed = 1, .draws = 10'000});
+    benchmark::DoNotOptimize(found);
+  }
+  for (const auto& [name, one] :
+       {std::pair("v_alpha", found.alpha), std::pair("v_kappa", found.fleiss_kappa)}) {
+    state.counters[name] = one->estimate;
+    state.counters[std::string(name) + "_lower"] = one->interval.lower;
+    state.counters[std::string(name) + "_upper"] = one->interval.upper;
+  }
+}
+
+void W8_betting_sequence(benchmark::State& state) {
+  std::vector<double> observations;
+  for (const auto& row : rows_of("observations.csv")) observations.push_back(row.front());
+  const std::vector<double> candidates = stats::candidate_midpoints(1'000);
+  std::vector<stats::Survivors> survivors;
+  for (auto _ : state) {
+    survivors = stats::hedged_survivors(observations, candidates, 0.05);
+    benchmark::DoNotOptimize(survivors);
+  }
+  double width = 0;
+  for (const stats::Survivors& step : survivors) width += step.last - step.first;
+  state.counters["v_width"] = width;
+  for (const std::size_t t : {100, 1'000, 10'000}) {
+    state.counters["v_lower" + std::to_string(t)] = survivors[t - 1].first;
+    state.counters["v_upper" + std::to_string(t)] = survivors[t - 1].last;
+  }
+}
+
+BENCHMARK(W1_operating_table)->Unit(benchmark::kMicrosecond)->UseRealTime();
+BENCHMARK(W2_simulated_studies)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(W5_bootstrap_agreement)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(W8_betting_sequence)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+}  // namespace

@@ -1,0 +1,133 @@
+// The statistics beyond counts of right answers, as the calculator shows them. Values: see the tests of stats/ for their
+// sources; here one of each calculation.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <fstream>
+
+#include "desk/calculated.h"
+#include "refusal.h"
+
+namespace desk {
+namespace {
+
+double figure(const std::string& line, const std::string& key) {
+  return std::get<double>(calculated(line).at(key));
+}
+
+TEST(Calculations, SayWhatIsMissing) {
+  int asked = 0;
+  for (const Topic& topic : topics())
+    for (const Calculation& calculation : topic.calculations) {
+      const auto& arguments = calculation.arguments;
+      if (std::none_of(arguments.begin(), arguments.end(),
+                       [](const Argument& one) { return one.is_required(); }))
+        continue;
+      ++asked;
+      EXPECT_NE(refusal([&] {
+                  calculated(calculation.name);
+                }).find("is missing\nsee blindswap calc " + calculation.name + " --help"),
+                std::string::npos)
+          << calculation.name;
+    }
+  EXPECT_GT(asked, 30);
+}
+
+// CI-1 and CI-2, recomputed: qbeta(.025, x + .5, n - x + .5) and uniroot in R.
+TEST(CalculateRight, HasJeffreysAndMidP) {
+  EXPECT_NEAR(figure("right 12 16", "jeffreys_lower"), .50927101, 5.1e-9);
+  EXPECT_NEAR(figure("right 12 16", "jeffreys_upper"), .90917180, 5.1e-9);
+  EXPECT_NEAR(figure("right 12 16", "mid_p_lower"), .50106968, 5.1e-9);
+}
+
+// CI-3, recomputed: exact sums over x.
+TEST(CalculateCoverage, IsExact) {
+  EXPECT_NEAR(figure("coverage 50 --share 0.2", "wilson"), .950701, 5.1e-7);
+  EXPECT_NEAR(figure("coverage 16 --share 0.5", "clopper_pearson"), .978729, 5.1e-7);
+}
+
+// BIN-6, ISO 4120 table A.2 form (recomputed): n = 18, heard 0.3, beta .05: 5 at most.
+TEST(CalculateSimilar, AgreesWithTheTable) {
+  const std::string line = "similar 5 18 --heard 0.3 --chance 1/3";
+  EXPECT_EQ(std::get<long long>(calculated(line).at("most_correct")), 5);
+  EXPECT_TRUE(std::get<bool>(calculated(line).at("similar")));
+}
+
+// DP-2 and DP-3, recomputed: psyphy, uniroot.
+TEST(CalculateDPrime, AgreesWithTheTables) {
+  EXPECT_NEAR(figure("dprime 12 16 --model abx", "d_prime"), 2.02003919, 5.1e-6);
+  EXPECT_NEAR(figure("dprime 12 16 --model abx-independent", "d_prime"), 1.79043429, 5.1e-6);
+  EXPECT_NEAR(figure("dprime 12 16 --model triangle", "d_prime"), 2.7974495, 5.1e-5);
+  EXPECT_NEAR(
+      figure("hits --hits 75 --signals 100 --false-alarms 30 --noises 100 --model same-different", "d_prime"),
+      2.405887, 3e-5);
+  EXPECT_EQ(calculated("dprime 16 16").figures[5].note, "infinite: every answer was right");
+  EXPECT_NE(figures_json(calculated("dprime 16 16")).find("\"d_prime\": \"infinite\""), std::string::npos);
+}
+
+// SEQ-2 and SEQ-5, recomputed: exact recursion.
+TEST(CalculateStopping, HasTheTrueRates) {
+  EXPECT_NEAR(figure("peeking 16", "false_alarms"), .0875549316, 5.1e-11);
+  EXPECT_NEAR(figure("sprt --share 0.75 --trials 2000", "false_alarms"), .0432414655, 5.1e-11);
+  EXPECT_NEAR(figure("sprt --share 0.75 --trials 2000", "expected_trials_guessing"), 16.22581976, 5.1e-9);
+  EXPECT_LE(figure("looks 8 16 24 --spending pocock", "false_alarms"), 0.05);
+  EXPECT_NEAR(figure("boundary 5", "pocock_constant"), 2.41318, 5.1e-6);
+}
+
+// SEQ-6 to SEQ-9, recomputed.
+TEST(CalculateEvidence, AgreesWithTheFormulas) {
+  EXPECT_NEAR(figure("evidence 12 16", "e_likelihood_ratio"), 8.109146118, 5.1e-10);
+  EXPECT_NEAR(figure("evidence 12 16", "e_upper_mixture"), 4.1324499030, 5.1e-11);
+  EXPECT_NEAR(figure("evidence 12 16", "share_lower"), .3875720766, 5.1e-11);
+  EXPECT_NEAR(figure("betting 1 1 0 1 1 1 0 1 1 1 1 0 1 1 0 1", "e_hedged"), 4.00542678, 5.1e-9);
+  EXPECT_NEAR(figure("strength 0.01", "least_bayes_factor"), .125181504335, 5.1e-13);
+  EXPECT_NEAR(figure("shared 1:0 1:0 0:1", "e_fixed_now"), 1.5 * 1.5 * 0.5, 1e-12);  // bets by hand
+}
+
+// AG-1, AG-4 to AG-7 (confirmed or recomputed).
+TEST(CalculateAgreement, AgreesWithPublishedExamples) {
+  EXPECT_NEAR(figure("kappa '88 10 2; 14 40 6; 18 10 12' --weights linear", "kappa"), .4736842105, 5.1e-11);
+  EXPECT_NEAR(figure("kappa '88 10 2; 14 40 6; 18 10 12'", "largest_kappa"), .8305084746, 5.1e-11);
+  EXPECT_NEAR(figure("gwet '118 5; 2 0' --two-raters", "coefficient"), .9407763376, 5.1e-11);
+  EXPECT_NEAR(figure("alpha '0 1 0 0 0 0 0 0 1 0; 1 1 1 0 0 1 0 0 0 0'", "alpha"), .0952380952, 5.1e-11);
+  EXPECT_NEAR(figure("concord '1 6 3 2 5 4; 1 5 6 4 2 3; 6 3 2 5 4 1'", "w"), .1619047619, 5.1e-11);
+  const std::string judges = "'9 6 8 7 10 6; 2 1 4 1 5 2; 5 3 6 2 6 4; 8 2 8 6 9 7'";
+  EXPECT_NEAR(figure("icc " + judges, "icc_2_1"), .2897638, 5.1e-8);
+}
+
+// AG-9, BL-1, OD-1, CO-6 (confirmed or recomputed).
+TEST(CalculateListeners, AgreesWithPublishedExamples) {
+  const std::string ten = "spread 3/10 4/10 5/10 5/10 5/10 6/10 6/10 6/10 7/10 8/10 9/10 10/10";
+  EXPECT_NEAR(figure(ten, "tarone_z"), 1.57467948, 5.1e-9);
+  EXPECT_NEAR(figure("blinding '82 25 170; 27 29 83'", "james"), .7479275375, 5.1e-11);
+  EXPECT_NEAR(figure("blinding '82 25 170; 27 29 83'", "bang_first"), .2057761733, 5.1e-11);
+  EXPECT_NEAR(figure("combine .01 .2 .3", "fisher_p"), .02156175132, 5.1e-12);
+  EXPECT_NEAR(figure("combine .01 .2 .3", "stouffer_p"), .01651203261, 5.1e-12);
+  EXPECT_DOUBLE_EQ(figure("trend 001011", "p"), 0.2);  // by hand: 1 of 20 larger, 1 as large, and both ways
+  EXPECT_NEAR(figure("cochran '1 1 0; 1 0 0; 1 1 0'", "q"), 14.0 / 3,
+              1e-12);  // by hand: 2 (3 (9 + 4 + 0) - 25) / (15 - 9)
+}
+
+// BIN-8, Fisher's tea tasting (memory; recomputed), and triangles by the binomial at 1/3.
+TEST(CalculateRedraw, TakesFixedNumbersAndMoreLayouts) {
+  const std::string cups = "redraw 1:0 1:0 1:0 1:0 0:1 0:1 0:1 0:1 --fixed 4 --observed ";
+  EXPECT_NEAR(figure(cups + "8", "p_one_sided"), 1.0 / 70, 1e-15);
+  EXPECT_NEAR(figure(cups + "6", "p_one_sided"), 17.0 / 70, 1e-15);
+  EXPECT_NEAR(figure("redraw 1:0:0 1:0:0 0:1:0 --observed 2", "p_one_sided"), 7.0 / 27, 1e-15);
+  EXPECT_NEAR(figure("mixed 1@1/2 2@1/3 --correct 3", "p_one_sided"), 1.0 / 18, 1e-15);
+}
+
+TEST(CalculatedTables, GiveListsRowsAndRaters) {
+  const std::string file = testing::TempDir() + "calculated.csv";
+  std::ofstream(file) << "share;level_db;ann;bob\n0,5;0,1;1;0\n0,7;0,4;1;1\n0,8;0,9;0;-\n";
+  EXPECT_DOUBLE_EQ(figure("correlate --csv " + file + " --x level_db --y share", "rho"), 1);
+  EXPECT_EQ(std::get<long long>(calculated("agree --csv " + file + " ann bob").at("pairs")), 2);
+  EXPECT_EQ(std::get<long long>(calculated("alpha --csv " + file + " ann bob").at("answers")), 5);
+  EXPECT_EQ(refusal([&] { calculated("correlate --csv " + file + " --x level --y share"); }),
+            file + " has no column \"level\" for x");
+  EXPECT_EQ(refusal([&] { calculated("correlate --csv " + file + " --x bob --y share"); }),
+            "x must be numbers, got \"-\" at place 3");
+}
+
+}  // namespace
+}  // namespace desk
