@@ -32,6 +32,18 @@ void add_how_many(CLI::App* command, desk::PlanTyped& plan) {
       ->capture_default_str();
 }
 
+void add_looks(CLI::App* command, desk::PlanTyped& plan) {
+  command
+      ->add_option("--looks", plan.looks,
+                   "Look at the answers after so many trials of a claim, as 8,16,24, and stop it when it is "
+                   "supported; "
+                   "the last is all its trials")
+      ->delimiter(',')
+      ->default_str("");
+  command->add_option("--spending", plan.spending, "Of the level over the looks: obrien-fleming or pocock")
+      ->capture_default_str();
+}
+
 void add_judgement(CLI::App* command, desk::PlanTyped& plan) {
   command->add_option("--primary", plan.primary, "The primary test: pooled, or one listener's name")
       ->default_str("pooled");
@@ -76,6 +88,7 @@ void add_plan(CLI::App& program, Console& console) {
   add_campaign(command, options->campaign);
   add_what_is_compared(command, options->plan);
   add_how_many(command, options->plan);
+  add_looks(command, options->plan);
   add_judgement(command, options->plan);
   add_levels_and_pace(command, options->plan);
   command->add_flag("--dry-run", options->plan.dry_run, "Check and show everything, seal nothing");

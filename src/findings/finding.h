@@ -20,15 +20,15 @@ struct Tally {
 };
 
 /// A tally with its exact p: the re-draw of the coins given the answers; one-sided where an answer can be
-/// right, two-sided where not. No answers: p = 1.
+/// right, two-sided where not; stage-wise where the trials could be stopped at looks. No answers: p = 1.
 struct Tested {
   Tally tally;
   double p = 1;
 };
 
 /// The exact limits (Clopper-Pearson) that stand beside the p: where it is one-sided, each at 1 - the plan's
-/// level; where it is two-sided, each at 1 - level/2, an interval at 1 - level. For several listeners they
-/// treat all answers as independent.
+/// level; where it is two-sided, each at 1 - level/2, an interval at 1 - level. Where the trials could be stopped at
+/// looks, exact by the same stage-wise order as the p. For several listeners they treat all answers as independent.
 struct Limits {
   double share = 0;  ///< score / answers
   double lower = 0;
@@ -118,6 +118,7 @@ struct Pace {
 
 /// One comparison, with all that stands beside it.
 struct ComparisonFinding {
+  std::optional<int> stopped_after;  ///< trials after which a look found it supported and stopped it
   int comparison = 0;
   std::string title;
   std::string first, second;  ///< specimens' titles

@@ -48,8 +48,10 @@ void count_answers(const Evidence& evidence, ComparisonFinding& finding) {
   if (std::any_of(trials.begin(), trials.end(),
                   [&](const auto* trial) { return was_corrected(*trial, primary.listener); }))
     finding.first_answers = counted_with([](Counting& counting) { counting.first_answers = true; });
-  finding.limits = limits_of(evidence.plan, finding.primary.tally,
-                             of_several_listeners(evidence, finding.comparison, primary));
+  finding.limits = limits_with_looks(evidence, finding.comparison, primary)
+                       .value_or(limits_of(evidence.plan, finding.primary.tally,
+                                           of_several_listeners(evidence, finding.comparison, primary)));
+  finding.stopped_after = stopped_after(evidence.plan, finding.kind, finding.primary);
   finding.would_have_been_caught = would_have_been_caught(
       evidence.plan, finding.kind, answers_by_trial(evidence, finding.comparison, primary));
 }

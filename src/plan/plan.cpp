@@ -5,6 +5,7 @@
 #include <set>
 #include <stdexcept>
 
+#include "plan/looks.h"
 #include "protocols/catalogue.h"
 #include "text/error.h"
 #include "text/number.h"
@@ -204,6 +205,7 @@ void check(const Plan& plan) {
   check_levels(plan);
   check_pace(plan);
   for (const Excerpt& excerpt : plan.excerpts) check_excerpt(excerpt);
+  check_looks(plan);
 }
 
 const protocols::Protocol& protocol_of(const Plan& plan) {

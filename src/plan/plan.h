@@ -68,8 +68,8 @@ struct Plan {
   std::string primary_test;  ///< "pooled", or the name of one listener
   std::string level = "0.05";
   std::string family = "holm";
-  std::string effect_share = "0.90";  ///< the share right worth finding
-  std::string stopping_rule = "fixed number of trials";
+  std::string effect_share = "0.90";                     ///< the share right worth finding
+  std::string stopping_rule = "fixed number of trials";  ///< or looks: plan/looks.h
   Judging judging;
   std::string level_tolerance_db = "0.1";
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "plan/looks.h"
 #include "plan/sitting_shape.h"
 #include "stats/share/binomial.h"
 #include "text/error.h"
@@ -28,6 +29,18 @@ bool counts(const Plan& plan, const Part& part) {
   return std::any_of(part.listeners.begin(), part.listeners.end(), [&](int listener) {
     return plan.listeners[static_cast<std::size_t>(listener)] == plan.primary_test;
   });
+}
+
+/// A claim that is looked at, where all listeners answer alike: what each look needs, and the last.
+void add_looks(const Plan& plan, const Looks& looks, Requirement& requirement) {
+  const std::vector<stats::Split> alike(static_cast<std::size_t>(requirement.trials), {1, 0});
+  const stats::StoppingRule bounds = bounds_of(plan, looks, alike);
+  for (const int after : looks.after)
+    if (after <= requirement.trials)
+      requirement.at_looks.emplace_back(after, bounds.looks[static_cast<std::size_t>(after - 1)].support);
+  requirement.needed_trials = requirement.trials + 1;
+  for (const auto& [after, needed] : requirement.at_looks)
+    if (needed) requirement.needed_trials = *needed;
 }
 
 }  // namespace
@@ -58,8 +71,12 @@ std::vector<Requirement> requirements(const Plan& plan) {
     }
     const bool claim = plan.comparisons[i].kind == Kind::claim;
     requirement.level = level_of(plan) / (claim ? family_size(plan) : 1);
-    requirement.needed_trials =
-        requirement.trials == 0 ? 1 : needed(protocol, requirement.trials, requirement.level);
+    const auto looks = looks_of(plan);
+    if (claim && looks)
+      add_looks(plan, *looks, requirement);
+    else
+      requirement.needed_trials =
+          requirement.trials == 0 ? 1 : needed(protocol, requirement.trials, requirement.level);
     list.push_back(requirement);
   }
   return list;
@@ -68,6 +85,11 @@ std::vector<Requirement> requirements(const Plan& plan) {
 void refuse_hopeless(const Plan& plan) {
   for (const Requirement& requirement : requirements(plan)) {
     if (requirement.needed_trials <= requirement.trials) continue;
+    if (!requirement.at_looks.empty())
+      throw text::BadInput(
+          "plan: " + title_of(plan, plan.comparisons[static_cast<std::size_t>(requirement.comparison)]) +
+          " could not be supported at any look with every answer right\n"
+          "plan later looks, or fewer comparisons");
     int enough = requirement.trials + 1;
     while (needed(protocol_of(plan), enough, requirement.level) > enough) ++enough;
     const Comparison& comparison = plan.comparisons[static_cast<std::size_t>(requirement.comparison)];

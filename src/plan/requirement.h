@@ -1,6 +1,8 @@
 #pragma once
 
+#include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "plan/plan.h"
@@ -15,6 +17,8 @@ struct Requirement {
   double level = 0;  ///< the plan's level divided by the number of claims (controls: undivided)
   int needed_trials =
       0;  ///< trials that must score where all listeners answer alike; trials + 1 if impossible
+  /// Where the plan looks: trials so far, and how many of them must score; nothing where the look cannot support.
+  std::vector<std::pair<int, std::optional<int>>> at_looks = {};
 };
 
 /// One requirement a comparison, in the plan's order.

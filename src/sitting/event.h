@@ -37,9 +37,11 @@ inline constexpr std::string_view answered = "answered";    // trial, who, word,
 inline constexpr std::string_view corrected = "corrected";  // as answered; text: why
 inline constexpr std::string_view missing = "missing";      // trial, who
 inline constexpr std::string_view spoiled = "spoiled";      // trial, who, word: reason, text, flag: late
-inline constexpr std::string_view rest = "rest";            // who asked, or "planned"
-inline constexpr std::string_view noted = "noted";          // who, text
-inline constexpr std::string_view cue = "cue";              // who, text: what gave it away, other cues
+inline constexpr std::string_view looked =
+    "looked";  // trial: after which the sitting looked, word: "continue" or "stop"
+inline constexpr std::string_view rest = "rest";    // who asked, or "planned"
+inline constexpr std::string_view noted = "noted";  // who, text
+inline constexpr std::string_view cue = "cue";      // who, text: what gave it away, other cues
 inline constexpr std::string_view keyed = "keyed";  // who keyed answers, flag: holds the helper's sheet
 inline constexpr std::string_view differed =
     "differed";  // second entry: trial, who, word: the second entry's answer

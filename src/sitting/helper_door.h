@@ -58,10 +58,10 @@ struct HelperView {
   int swap_seconds = 0;      ///< the plan's, or more when a rehearsed swap took longer
   int presentation_seconds = 0;
   int milliseconds_left = 0;  ///< of what plays, or until the next may start
-  int played = 0;  ///< trials begun and not spoiled
+  int played = 0;             ///< trials begun and not spoiled
   int planned = 0;
   double longest_rehearsed_swap_seconds = 0;  ///< 0 when none was rehearsed
-  std::vector<std::string> resting;  ///< who asked for a break since the last presentation began
+  std::vector<std::string> resting;           ///< who asked for a break since the last presentation began
   std::string tagged_by;
   std::vector<int> tags;  ///< of this sitting, in rising order, once the order is drawn
   std::vector<PersonView> people;

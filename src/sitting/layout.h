@@ -14,6 +14,8 @@ class Layout {
   int trials() const { return blocks_ * block_length(); }
   /// Trials planned, spares not included.
   int planned() const { return blocks_ * trials_each_; }
+  /// Trials planned of each comparison.
+  int trials_each() const { return trials_each_; }
   int block_length() const { return trials_each_ + spares_each_; }
   bool is_trial(int trial) const { return trial >= 1 && trial <= trials(); }
   /// Index of the block that a trial stands in.

@@ -30,6 +30,7 @@ Sitting::Sitting(plan::Plan plan, const plan::SealedPlan& sealed, int number, Ev
       log_(log),
       clock_(std::move(clock)),
       shape_(plan::shape_of(plan_, number)),
+      looks_(plan::looks_of(plan_)),
       state_(plan_, number) {
   catch_up();
 }
@@ -88,6 +89,10 @@ void Sitting::open(const std::string& way) {
   if (!state_.way.empty()) throw text::NotNow("sitting " + std::to_string(number_) + " is open already");
   if (way != "paper" && way != "live")
     throw text::BadInput("a sitting is \"paper\" or \"live\", got \"" + way + "\"");
+  if (way == "paper" && looks_)
+    throw text::NotNow(
+        "plan \"" + plan_.name +
+        "\" looks at the answers as they come: hold its sittings live, on paper nobody may look");
   for (const Event& event : read_chain(log_, sealed_.commitment, 0).events)
     if (event.type == kind::unsealed || event.type == kind::ended_plan)
       throw text::NotNow("plan \"" + plan_.name + "\" is over; no further sitting can be opened");

@@ -5,6 +5,7 @@
 #include <memory>
 #include <string>
 
+#include "plan/looks.h"
 #include "plan/plan.h"
 #include "plan/sealed_plan.h"
 #include "plan/sitting_shape.h"
@@ -108,6 +109,8 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void require_answered(int trial) const;
   bool is_running(int trial) const;
   void present(int trial);
+  void look_if_due(int trial);
+  void keep_look(int trial);
   HelperStep next_step() const;
   HelperStep next_practice_step() const;
   bool is_ready() const;
@@ -127,6 +130,7 @@ class Sitting : public ListenerDoor, public HelperDoor {
   EventLog& log_;
   Clock clock_;
   plan::SittingShape shape_;
+  std::optional<plan::Looks> looks_;
   State state_;
   seal::Digest head_{};
   int events_ = 0;

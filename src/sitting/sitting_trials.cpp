@@ -56,6 +56,8 @@ void Sitting::require_answerable(int trial) const {
   require_trial(trial);
   if (state_.way == "live") {
     const int open = state_.current_trial() != 0 ? state_.current_trial() : state_.current_practice();
+    if (!state_.at(trial).looked.empty())
+      throw text::NotNow("trial " + std::to_string(trial) + " is final: the plan looked at its answers");
     if (trial != open || state_.at(trial).spoiled || is_running(trial))
       throw text::NotNow("trial " + std::to_string(trial) + " is not open for answers");
   } else {
@@ -85,6 +87,7 @@ void Sitting::answer(const std::string& listener, int trial, const std::string& 
           .text = before == answers.end()       ? note
                   : before->second.last == word ? before->second.correction
                                                 : "by the listener"});
+  look_if_due(trial);
 }
 
 void Sitting::require_unsettled(const std::string& listener, int trial, const std::string& word,
@@ -148,6 +151,7 @@ void Sitting::miss(const std::string& listener, int trial) {
                          " is a spare that was not played; nothing is missing there");
   require_answerable(trial);
   record({.type = std::string(kind::missing), .trial = trial, .who = listener});
+  look_if_due(trial);
 }
 
 void Sitting::spoil(const std::string& who, int trial, const std::string& reason, const std::string& words) {

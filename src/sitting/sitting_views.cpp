@@ -105,7 +105,7 @@ ListenerView Sitting::look(const std::string& listener) const {
   require_listener(listener);
   ListenerView view;
   view.listener = listener;
-  view.planned = state_.layout.planned();
+  view.planned = state_.planned_trials();
   view.settled = settled_count(state_, listener);
   view.question = protocol_.question();
   for (const std::string_view answer : protocol_.answers()) view.answers.emplace_back(answer);
@@ -127,8 +127,8 @@ ListenerView Sitting::look(const std::string& listener) const {
     view.own_answer = own->second.last;
     view.own_sureness = own->second.sureness;
   }
-  view.may_answer = !state_.ended && !trial.spoiled && !is_running(view.trial);
-  if (!state_.ended && (view.may_answer || trial.spoiled))
+  view.may_answer = !state_.ended && !trial.spoiled && !is_running(view.trial) && trial.looked.empty();
+  if (!state_.ended && (view.may_answer || trial.spoiled || !trial.looked.empty()))
     view.phase = trial.spoiled || trial.settled_for(listener) ? "wait" : "answer";
   view.finished = next_trial() == 0 && view.trial > 0 && (trial.spoiled || trial.settled_for(listener));
   if (view.phase == "wait" && state_.waits_for(view.trial).empty() && rest_is_due()) view.phase = "rest";
@@ -138,7 +138,7 @@ ListenerView Sitting::look(const std::string& listener) const {
 HelperView Sitting::look() const {
   HelperView view;
   view.began = state_.began;
-  view.planned = state_.layout.planned();
+  view.planned = state_.planned_trials();
   for (const TrialState& trial : state_.trials) view.played += !trial.started.empty() && !trial.spoiled;
   view.presentations = static_cast<int>(labels(1).size());
   view.swap_seconds = swap_seconds();

@@ -115,6 +115,7 @@ constexpr Effect effects[] = {
     {kind::missing, true, apply_missing},
     {kind::spoiled, true, apply_spoiled},
     {kind::differed, true, apply_differed},
+    {kind::looked, true, [](State& s, const Event& e) { s.at(e.trial).looked = e.word; }},
     {kind::opened, false, [](State& s, const Event& e) { s.way = e.word, s.opened_at = e.time; }},
     {kind::contributed, false, [](State& s, const Event& e) { s.contributions[e.who] = e.text; }},
     {kind::declared, false,
@@ -191,12 +192,27 @@ int State::current_practice() const {
 
 bool State::is_played(int trial) const {
   if (trial < 0) return true;
-  const int spare = layout.spare_of(trial);
-  if (spare == 0) return true;
   int lost = 0;
-  for (int earlier = layout.first_of(layout.block_of(trial)); earlier < trial; ++earlier)
+  for (int earlier = layout.first_of(layout.block_of(trial)); earlier < trial; ++earlier) {
+    if (at(earlier).looked == stop_word) return false;
     if (at(earlier).spoiled) ++lost;
-  return lost >= spare;
+  }
+  return lost >= layout.spare_of(trial);
+}
+
+std::vector<int> State::counted_up_to(int trial) const {
+  std::vector<int> counted;
+  for (int earlier = layout.first_of(layout.block_of(trial)); earlier <= trial; ++earlier)
+    if (is_played(earlier) && !at(earlier).spoiled) counted.push_back(earlier);
+  return counted;
+}
+
+int State::planned_trials() const {
+  int planned = layout.planned();
+  for (int trial = 1; trial <= layout.trials(); ++trial)
+    if (at(trial).looked == stop_word)
+      planned -= layout.trials_each() - static_cast<int>(counted_up_to(trial).size());
+  return planned;
 }
 
 std::vector<std::string> State::waits_for(int trial) const {

@@ -27,8 +27,9 @@ struct TrialState {
   std::vector<std::string> started;       ///< per presentation so far: the time as written, "" if none was
   std::map<std::string, Answer> answers;  ///< by listener
   std::vector<std::string> missing;       ///< listeners who gave none
-  bool spoiled = false;                   ///< in time: withdrawn and replaced
-  bool late_spoiled = false;              ///< too late: shown, counts as answered
+  std::string looked;    ///< "continue" or "stop" where the plan looked after it; its answers are final then
+  bool spoiled = false;  ///< in time: withdrawn and replaced
+  bool late_spoiled = false;  ///< too late: shown, counts as answered
   std::string spoiled_by, spoil_reason, spoil_words;
 
   bool settled_for(const std::string& listener) const;
@@ -63,12 +64,16 @@ struct State {
   /// The practice trial that runs: -1, -2, ...; 0 before the first and once a trial that counts has begun.
   int current_practice() const;
   bool is_practice(int trial) const { return trial < 0 && trial >= -static_cast<int>(practice.size()); }
-  /// Whether a trial is to be played: planned, or a spare whose block has lost enough trials.
+  /// Whether a trial is to be played: planned, or a spare whose block has lost enough trials; none after a stop.
   bool is_played(int trial) const;
   /// The listeners that a trial still waits for.
   std::vector<std::string> waits_for(int trial) const;
   /// The listeners' characters in the plan's order, "" for who added none.
   std::vector<std::string> characters() const;
+  /// The trials of a trial's block, up to it, that are played and not spoiled.
+  std::vector<int> counted_up_to(int trial) const;
+  /// How many trials are planned, those after a stop left out.
+  int planned_trials() const;
   /// How many trials are played, not spoiled, and settled by everybody.
   int settled_trials() const;
   /// Every played trial that still waits for somebody.
@@ -103,7 +108,7 @@ struct State {
       standing_differences;  ///< those after which the answer was neither corrected nor confirmed
   int rested_after = 0;      ///< the current trial at the last rest
   std::string rested_at;
-  std::vector<std::string> resting;  ///< who asked for a break since the last presentation began
+  std::vector<std::string> resting;           ///< who asked for a break since the last presentation began
   double longest_rehearsed_swap_seconds = 0;  ///< 0 when none was told
 };
 

@@ -6,6 +6,7 @@
 #include "seal/commitment.h"
 #include "sitting/chain/chain_reader.h"
 #include "sitting/chain/plan_chain.h"
+#include "sitting/look.h"
 #include "text/error.h"
 
 namespace sitting {
@@ -36,6 +37,25 @@ void check_disclosed(const PlanStory& story, const plan::SealedPlan& sealed, int
                          " is not what it was when the plan was unsealed: the file was changed");
 }
 
+/// Every look said what the plan's rule makes of the answers and the order.
+void check_looks(const plan::Plan& plan, const State& state, const plan::SittingShape& shape,
+                 const protocols::Order& order) {
+  const auto looks = plan::looks_of(plan);
+  if (!looks) return;
+  const auto drawn = [&](int trial) -> const protocols::Trial& {
+    return order.trials[static_cast<std::size_t>(trial - 1)];
+  };
+  for (int trial = 1; trial <= state.layout.trials(); ++trial) {
+    const std::string& said = state.at(trial).looked;
+    if (said.empty()) continue;
+    const int comparison = shape.comparisons[static_cast<std::size_t>(drawn(trial).comparison)];
+    if (look_after(plan, *looks, plan.comparisons[static_cast<std::size_t>(comparison)].kind, state, trial,
+                   [&](int counted) { return drawn(counted).coin; }) != said)
+      throw text::BadInput("the look after trial " + std::to_string(trial) + " says \"" + said +
+                           "\", which the plan's rule does not: the file was changed");
+  }
+}
+
 }  // namespace
 
 UnsealedSitting::UnsealedSitting(const plan::Plan& plan, const plan::SealedPlan& sealed, int number,
@@ -54,6 +74,7 @@ UnsealedSitting::UnsealedSitting(const plan::Plan& plan, const plan::SealedPlan&
   const protocols::Protocol& protocol = plan::protocol_of(plan);
   const protocols::Order order = plan::order_of(plan, sealed.seed, number, state_.characters());
   for (std::size_t i = 0; i < order.tags.size(); ++i) specimen_by_tag_[order.tags[i]] = shape.specimens[i];
+  check_looks(plan, state_, shape, order);
   for (const protocols::Trial& drawn : order.trials) {
     ScoredTrial trial;
     trial.number = drawn.number;

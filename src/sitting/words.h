@@ -12,6 +12,9 @@ std::span<const std::string_view> spoil_reasons();
 /// How sure a listener may say to be.
 std::span<const std::string_view> sureness_words();
 
+/// What a look may say.
+inline constexpr std::string_view continue_word = "continue", stop_word = "stop";
+
 /// A fact of the sitting that decides its result.
 struct FactKind {
   std::string_view name;   ///< as typed

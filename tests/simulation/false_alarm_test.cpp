@@ -8,6 +8,7 @@
 #include <memory>
 
 #include "findings/listening/tally.h"
+#include "plan/looks.h"
 #include "plan/requirement.h"
 #include "plan/sample_plan.h"
 #include "sitting/simulated/rehearsal.h"
@@ -115,7 +116,8 @@ Alarms alarms_of_half(const plan::Plan& plan, const Kind& kind, int first, int c
     const auto tested =
         outcome(plan, seal::sha256(name), kind.seat(1000003u * static_cast<std::uint64_t>(i)));
     const auto [score, answers, answered_trials] = tested.tally;
-    if (answered_trials != trials) throw std::logic_error(name + ": not every trial was answered");
+    if (answered_trials != trials && !plan::looks_of(plan))
+      throw std::logic_error(name + ": not every trial was answered");
     alarms.exact += tested.p <= level;
     alarms.binomial += (one_sided ? stats::chance_of_at_least(score, answers, 0.5)
                                   : stats::two_sided(score, answers, 0.5)) <= level;
@@ -123,20 +125,23 @@ Alarms alarms_of_half(const plan::Plan& plan, const Kind& kind, int first, int c
   return alarms;
 }
 
-/// Alarms over `count` sittings, on two threads; counted once for each protocol and kind.
+/// Alarms over `count` sittings, on two threads.
+Alarms alarms_of(const plan::Plan& plan, const Kind& kind, int count) {
+  auto half = std::async(std::launch::async, [&] { return alarms_of_half(plan, kind, 1, count); });
+  const Alarms other = alarms_of_half(plan, kind, 0, count);
+  return half.get() + other;
+}
+
+/// The same, counted once for each protocol and kind.
 Alarms alarms_of(std::string_view protocol, const Kind& kind, int count = sittings()) {
   static std::map<std::string, Alarms> counted;
   const std::string name = std::string(protocol) + ", " + kind.name;
   if (const auto found = counted.find(name); found != counted.end()) return found->second;
-  const plan::Plan plan = sample_plan(protocol, 1, trials, kind.listeners);
-  auto half = std::async(std::launch::async, [&] { return alarms_of_half(plan, kind, 1, count); });
-  const Alarms other = alarms_of_half(plan, kind, 0, count);
-  return counted[name] = half.get() + other;
+  return counted[name] = alarms_of(sample_plan(protocol, 1, trials, kind.listeners), kind, count);
 }
 
 /// The smallest count that a true rate exceeds with probability 1e-4 at most: the 99.99 % binomial bound.
-int bound(double rate) {
-  const int n = sittings();
+int bound(double rate, int n = sittings()) {
   int most = static_cast<int>(rate * n);
   while (stats::chance_of_at_least(most + 1, n, rate) > 1e-4) ++most;
   return most;
@@ -175,6 +180,34 @@ TEST(FalseAlarmsOfThreeAlike, ShowThatPooledBinomialsAreNoTest) {
   expect_rate(abx.binomial, sittings(), 0.1050567627);
   EXPECT_GT(abx.binomial, bound(level));
   expect_rate(alarms_of("preference", alike).exact, sittings(), 0.0212707520);
+}
+
+/// A plan that looks after 6, 11 and 16 trials.
+plan::Plan looking(int listeners) {
+  plan::Plan plan = sample_plan("abx", 1, trials, listeners);
+  plan.stopping_rule = plan::rule_text({{6, 11, 16}, stats::Spending::pocock});
+  return plan;
+}
+
+// Looks keep the level too, however the listeners follow one another, and though a look tells them to go on.
+TEST(FalseAlarmsOfLooks, AreAtOrUnderTheLevelForAllWhoHearNothing) {
+  const int count = sittings() / 4;
+  for (const Kind& kind : {guessers, impressed, exploiters}) {
+    const Alarms alarms = alarms_of(looking(kind.listeners), kind, count);
+    std::printf("looks, %s: %d of %d (%.4f)\n", kind.name, alarms.exact, count, 1.0 * alarms.exact / count);
+    EXPECT_LE(alarms.exact, bound(level, count)) << kind.name;
+    EXPECT_GT(alarms.exact, 0) << kind.name;
+  }
+}
+
+// Three alike are one listener: 6 of 6, 10 of 11 or 12 of 16 are needed. Recomputed: a recursion in plain Python.
+TEST(FalseAlarmsOfLooks, HaveTheRateAndThePowerOfTheExactRecursion) {
+  const int count = sittings() / 4;
+  expect_rate(alarms_of(looking(3), alike, count).exact, count, 0.0486907959);
+  const Kind hearer{"one who hears", 1, [](std::uint64_t seed) {
+                      return seats(1, [&](auto) { return std::make_unique<Hearer>(seed, 0.4); });
+                    }};
+  expect_rate(alarms_of(looking(1), hearer, count).exact, count, 0.4691480648);
 }
 
 // Who hears in .4 of the trials is right in .7 of them: found with the power of the exact binomial, 16 trials, 12 needed.

@@ -8,6 +8,7 @@
 #include "desk/shelf/prediction.h"
 #include "hearing/level_difference.h"
 #include "hearing/trim.h"
+#include "plan/looks.h"
 #include "protocols/catalogue.h"
 #include "text/error.h"
 #include "text/nearest.h"
@@ -237,6 +238,13 @@ void set_judging(const PlanTyped& typed, plan::Judging& judging) {
   }
 }
 
+stats::Spending spending_of(const std::string& typed) {
+  if (typed == "obrien-fleming") return stats::Spending::obrien_fleming;
+  if (typed == "pocock") return stats::Spending::pocock;
+  throw text::BadInput("--spending must be obrien-fleming or pocock, got \"" + typed + "\"" +
+                       text::did_you_mean(typed, {"obrien-fleming", "pocock"}));
+}
+
 }  // namespace
 
 plan::Plan drafted(const store::Campaign& campaign, const PlanTyped& typed) {
@@ -264,6 +272,7 @@ plan::Plan drafted(const store::Campaign& campaign, const PlanTyped& typed) {
   plan.trim_weighting = hearing::find(typed.weighting).name;
   plan.volume_step_db = rig_named(campaign, typed.rig).volume_step_db;
   plan.spares_each = typed.spares;
+  if (!typed.looks.empty()) plan.stopping_rule = plan::rule_text({typed.looks, spending_of(typed.spending)});
   plan.practice_trials = typed.practice_trials;
   plan.block_trials = typed.block_trials;
   plan.break_minutes = typed.break_minutes;

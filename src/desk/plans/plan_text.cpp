@@ -12,9 +12,17 @@ namespace {
 using text::Align;
 
 std::string need_of(const plan::Plan& plan, const plan::Requirement& requirement) {
+  const bool shared = requirement.trials != requirement.answers;
+  if (!requirement.at_looks.empty()) {
+    std::string looks;
+    for (const auto& [after, needed] : requirement.at_looks)
+      if (needed)
+        looks += (looks.empty() ? "" : ", ") + std::to_string(*needed) + " of " + std::to_string(after);
+    return looks + (shared ? " trials where all answer alike" : "");
+  }
   const std::string trials =
       std::to_string(requirement.needed_trials) + " of " + std::to_string(requirement.trials);
-  if (requirement.trials == requirement.answers) return trials;
+  if (!shared) return trials;
   const int listeners = static_cast<int>(plan.listeners.size());
   return trials + " trials where all answer alike (" + std::to_string(requirement.needed_trials * listeners) +
          " of " + std::to_string(requirement.answers) + " answers)";

@@ -30,6 +30,8 @@ struct PlanTyped {
   int sittings = 1;
   bool split_trials = false;  ///< every comparison in every sitting, its trials shared out
   int spares = 2;
+  std::vector<int> looks;  ///< trials of a claim after which is looked, the last all of them; none: a fixed number
+  std::string spending = "obrien-fleming";  ///< of the level over the looks; or "pocock"
   std::string primary;  ///< "" for pooled, or a listener
   std::string level = "0.05";
   std::string effect = "0.90";

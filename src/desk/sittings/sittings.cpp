@@ -92,7 +92,7 @@ SittingStatus status_of(const SittingName& name) {
   status.way = state.way;
   status.phase = phase_of(state);
   status.head_hex = opened.sitting.head();
-  status.planned = state.layout.planned();
+  status.planned = state.planned_trials();
   const std::vector<std::string> characters = state.characters();
   for (std::size_t i = 0; i < characters.size(); ++i)
     status.characters.emplace_back(state.listeners[i], characters[i]);

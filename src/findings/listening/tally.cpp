@@ -4,8 +4,11 @@
 #include <set>
 #include <stdexcept>
 
+#include "plan/looks.h"
 #include "plan/requirement.h"
+#include "stats/level.h"
 #include "stats/redraw/redraw.h"
+#include "stats/sequential/stagewise_p.h"
 #include "stats/share/interval.h"
 
 namespace findings {
@@ -60,6 +63,19 @@ Counted count(const Evidence& evidence, int comparison, const Counting& counting
   return result;
 }
 
+/// Whether these are the answers that the plan looks at.
+bool is_looked_at(const plan::Plan& plan, int comparison, const Counting& counting) {
+  return plan.comparisons[static_cast<std::size_t>(comparison)].kind == plan::Kind::claim &&
+         counting.listener == primary_listener(plan) && plan::looks_of(plan);
+}
+
+/// The stage-wise p of trials that could have been stopped at an earlier look.
+double p_with_looks(const plan::Plan& plan, const std::vector<stats::Split>& splits, int score) {
+  std::vector<stats::Gain> gains;
+  for (const auto [one, other] : splits) gains.push_back({one, other, 0.5});
+  return stats::stagewise_p(plan::bounds_of(plan, *plan::looks_of(plan), splits), gains, score);
+}
+
 }  // namespace
 
 std::optional<int> primary_listener(const plan::Plan& plan) {
@@ -82,6 +98,8 @@ std::vector<const TrialEvidence*> trials_of(const Evidence& evidence, int compar
 Tested tested(const Evidence& evidence, int comparison, const Counting& counting) {
   const auto [tally, splits] = count(evidence, comparison, counting);
   if (tally.answers == 0) return {tally, 1};
+  if (is_looked_at(evidence.plan, comparison, counting))
+    return {tally, p_with_looks(evidence.plan, splits, tally.score)};
   const bool one_sided = plan::protocol_of(evidence.plan).has_right_answer();
   return {tally, one_sided ? stats::redraw_at_least(splits, tally.score)
                            : stats::redraw_two_sided(splits, tally.score)};
@@ -96,6 +114,35 @@ std::vector<int> answers_by_trial(const Evidence& evidence, int comparison, cons
   std::vector<int> answers;
   for (const auto [one, other] : count(evidence, comparison, counting).splits) answers.push_back(one + other);
   return answers;
+}
+
+std::optional<int> stopped_after(const plan::Plan& plan, plan::Kind kind, const Tested& primary) {
+  const auto looks = plan::looks_of(plan);
+  if (!looks || kind != plan::Kind::claim) return std::nullopt;
+  const std::vector<double> spent = plan::spent_at(plan, *looks);
+  for (std::size_t i = 0; i + 1 < spent.size(); ++i)
+    if (looks->after[i] == primary.tally.trials && stats::reaches(primary.p, spent[i]))
+      return primary.tally.trials;
+  return std::nullopt;
+}
+
+std::optional<Limits> limits_with_looks(const Evidence& evidence, int comparison, const Counting& counting) {
+  if (!is_looked_at(evidence.plan, comparison, counting)) return std::nullopt;
+  const auto [tally, splits] = count(evidence, comparison, counting);
+  Limits limits;
+  limits.treats_answers_as_independent = of_several_listeners(evidence, comparison, counting);
+  if (tally.answers == 0) return limits;
+  const stats::StoppingRule trials = plan::bounds_of(evidence.plan, *plan::looks_of(evidence.plan), splits);
+  stats::StoppingRule answers;  // a trial's bound stands after the last of its answers
+  for (std::size_t i = 0; i < splits.size(); ++i) {
+    answers.looks.resize(answers.looks.size() + static_cast<std::size_t>(splits[i].one + splits[i].other));
+    answers.looks.back() = trials.looks[i];
+  }
+  const double confidence = 1 - plan::level_of(evidence.plan);
+  limits.share = 1.0 * tally.score / tally.answers;
+  limits.lower = stats::stagewise_lower(answers, tally.score, confidence);
+  limits.upper = stats::stagewise_upper(answers, tally.score, confidence);
+  return limits;
 }
 
 Limits limits_of(const plan::Plan& plan, const Tally& tally, bool several_listeners) {

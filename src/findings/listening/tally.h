@@ -34,6 +34,13 @@ double p_of_so_few(const Evidence& evidence, int comparison, const Counting& cou
 /// How many answers each trial has, trials without answers left out.
 std::vector<int> answers_by_trial(const Evidence& evidence, int comparison, const Counting& counting);
 
+/// The trials after which a look stopped a claim with this primary test; nothing where none did.
+std::optional<int> stopped_after(const plan::Plan& plan, plan::Kind kind, const Tested& primary);
+
+/// The exact limits beside the primary test of a claim that is looked at, by the same stage-wise order as its p; nothing for
+/// any other comparison.
+std::optional<Limits> limits_with_looks(const Evidence& evidence, int comparison, const Counting& counting);
+
 /// The exact limits beside a tally; 0 and 1 without answers.
 Limits limits_of(const plan::Plan& plan, const Tally& tally, bool several_listeners);
 

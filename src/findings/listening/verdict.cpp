@@ -5,10 +5,12 @@
 
 #include "findings/listening/tally.h"
 #include "findings/words/numbers.h"
+#include "plan/looks.h"
 #include "plan/requirement.h"
 #include "stats/level.h"
 #include "stats/multiplicity.h"
 #include "stats/redraw/redraw.h"
+#include "stats/sequential/sequential_power.h"
 #include "stats/share/power.h"
 #include "text/number.h"
 
@@ -110,6 +112,19 @@ void judge_claim(const Evidence& evidence, const Findings& findings, ComparisonF
   if (!claim.reasons.empty()) claim.verdict = Verdict::cannot_be_judged;
 }
 
+/// The same where the trials could be stopped at earlier looks.
+void catch_with_looks(const plan::Plan& plan, const plan::Looks& looks,
+                      const std::vector<stats::Split>& alike, const std::vector<int>& answers_by_trial,
+                      WouldHaveBeenCaught& caught) {
+  const stats::StoppingRule rule = plan::bounds_of(plan, looks, alike, true);
+  for (const stats::Look& look : rule.looks)
+    if (look.support) caught.needed = *look.support;
+  caught.share = stats::sequential_share_caught(rule, answers_by_trial, caught.probability);
+  if (caught.share && *caught.share >= 0.5) caught.hearing_share = stats::share_heard(*caught.share, 0.5);
+  if (const auto effect = typed_number("effect_share", plan.effect_share))
+    caught.probability_at_effect = stats::sequential_power(rule, answers_by_trial, *effect);
+}
+
 }  // namespace
 
 WouldHaveBeenCaught would_have_been_caught(const plan::Plan& plan, Kind kind,
@@ -125,6 +140,10 @@ WouldHaveBeenCaught would_have_been_caught(const plan::Plan& plan, Kind kind,
   const double one_sided_level = has_right_answer ? caught.level : caught.level / 2;
   std::vector<stats::Split> alike;
   for (const int answers : answers_by_trial) alike.push_back({answers, 0});
+  if (const auto looks = plan::looks_of(plan); looks && kind == Kind::claim) {
+    catch_with_looks(plan, *looks, alike, answers_by_trial, caught);
+    return caught;
+  }
   caught.needed = stats::redraw_minimum(alike, one_sided_level).value_or(caught.needed);
   caught.share = stats::redraw_share_caught(answers_by_trial, one_sided_level, caught.probability);
   if (caught.share && *caught.share >= 0.5 && has_right_answer)

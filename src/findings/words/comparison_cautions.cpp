@@ -5,6 +5,7 @@
 #include "findings/listening/tally.h"
 #include "findings/words/cautions.h"
 #include "findings/words/numbers.h"
+#include "plan/looks.h"
 #include "plan/requirement.h"
 #include "stats/level.h"
 #include "text/number.h"
@@ -64,6 +65,10 @@ void add_listeners(const Evidence& evidence, const ComparisonFinding& finding, W
   if (finding.limits.treats_answers_as_independent)
     words.push_back(
         "the limits of the share pool several listeners as if all answers were independent; the p does not");
+  if (finding.kind == plan::Kind::claim && finding.listeners.size() > 1 && plan::looks_of(evidence.plan))
+    words.push_back(
+        "the plan looked at the primary answers only: p and limits of single listeners do not take it into "
+        "account");
   if (finding.agreement && finding.agreement->together)
     words.push_back("the listeners sat together: their answers are not independent");
   if (!finding.opposed) return;

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "findings/words/numbers.h"
+#include "plan/looks.h"
 #include "stats/share/power.h"
 #include "text/number.h"
 
@@ -99,6 +100,16 @@ std::string not_shown_words(const ComparisonFinding& finding, bool has_right_ans
   return finding.limits.treats_answers_as_independent ? " Pooled answers make no claim of similarity." : "";
 }
 
+/// What the looks of the plan did to a claim's trials.
+std::string looks_words(const plan::Plan& plan, const ComparisonFinding& finding) {
+  const auto looks = plan::looks_of(plan);
+  if (!looks || finding.kind != Kind::claim) return "";
+  const std::string taken = " p and limit take the plan's looks into account.";
+  if (!finding.stopped_after) return taken;
+  return " A look stopped it after " + std::to_string(*finding.stopped_after) + " of " +
+         counted(looks->after.back(), "trial") + ";" + taken;
+}
+
 }  // namespace
 
 std::string sentence_of(const Evidence& evidence, const Findings& findings,
@@ -107,6 +118,7 @@ std::string sentence_of(const Evidence& evidence, const Findings& findings,
   std::string text = opening(finding, has_right_answer);
   if (finding.primary.tally.answers == 0) return text + " No answers.";
   text += " " + count_words(evidence.plan, finding) + test_words(findings, finding, has_right_answer);
+  text += looks_words(evidence.plan, finding);
   if (finding.verdict == Verdict::cannot_be_judged) return text + pace_words(evidence.plan, false);
   const bool not_shown = finding.verdict == Verdict::not_shown;
   text += limit_words(findings, finding, has_right_answer);

@@ -29,7 +29,7 @@ void require_over(const State& state, int number) {
                        " has not been held\nhold it, or end the plan early with a reason");
   throw text::NotNow("the order stays sealed: sitting " + std::to_string(number) + " has not ended, " +
                      std::to_string(state.open_trials().size()) + " of its " +
-                     std::to_string(state.layout.planned()) +
+                     std::to_string(state.planned_trials()) +
                      " trials wait for answers\nend it, or end it early and keep what was planned");
 }
 

@@ -61,7 +61,7 @@ void rehearse(Sitting& sitting, const plan::SealedPlan& sealed, const Company& c
   const protocols::Order order =
       plan::order_of(plan, sealed.seed, sitting.number(), sitting.state().characters());
   for (const protocols::Trial& trial : order.trials) {
-    if (trial.spare) continue;
+    if (trial.spare || !sitting.state().is_played(trial.number)) continue;
     for (std::size_t presentation = 0; presentation < trial.sides.size(); ++presentation) {
       sitting.present_next();
       clock.pass(std::chrono::seconds(plan.swap_seconds + plan.presentation_seconds));

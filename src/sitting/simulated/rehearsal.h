@@ -32,7 +32,7 @@ class HandClock {
 /// A plan with a given seed and its commitment.
 plan::SealedPlan sealed_with(const plan::Plan& plan, const seal::Digest& seed);
 
-/// Plays a whole live sitting from opening to end: every planned trial, everybody answering each. The sitting must be
+/// Plays a whole live sitting from opening to end: every planned trial that no look stops, everybody answering each. The sitting must be
 /// new; `clock` is the one it reads, and is moved by the plan's pace.
 ///
 /// @param sealed   of the sitting's plan: the rehearsal holds the seed, the sitting's doors do not give it away.
