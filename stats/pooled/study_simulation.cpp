@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cstddef>
 #include <numeric>
-#include <thread>
 
 #include "stats/arguments.h"
+#include "stats/blocks.h"
 #include "stats/pooled/beta_binomial.h"
 #include "stats/pooled/count_sampler.h"
 #include "stats/random.h"
@@ -124,16 +124,10 @@ SimulatedStudies simulate_studies(const StudyDesign& design, const RaterAbility&
   const std::int64_t blocks = (studies + kBlockOfStudies - 1) / kBlockOfStudies;
   std::vector<std::vector<std::int64_t>> found(static_cast<std::size_t>(threads),
                                                std::vector<std::int64_t>(tables.comparisons + 1));
-  const auto work = [&](int thread) {
-    for (std::int64_t block = thread; block < blocks; block += threads)
-      simulate_block(tables, std::min(kBlockOfStudies, studies - block * kBlockOfStudies),
-                     seed + static_cast<std::uint64_t>(block), found[static_cast<std::size_t>(thread)]);
-  };
-  {
-    std::vector<std::jthread> others;
-    for (int thread = 1; thread < threads; ++thread) others.emplace_back(work, thread);
-    work(0);
-  }
+  for_each_block(blocks, threads, [&](std::int64_t block, int thread) {
+    simulate_block(tables, std::min(kBlockOfStudies, studies - block * kBlockOfStudies),
+                   seed + static_cast<std::uint64_t>(block), found[static_cast<std::size_t>(thread)]);
+  });
   SimulatedStudies result{std::vector<std::int64_t>(tables.comparisons + 1)};
   for (const auto& counts : found)
     for (std::size_t i = 0; i < counts.size(); ++i) result.by_supported[i] += counts[i];

@@ -2,12 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numeric>
 #include <span>
 #include <vector>
 
 #include "stats/agreement/coded_ratings.h"
 #include "stats/arguments.h"
+#include "stats/blocks.h"
 #include "stats/random.h"
 #include "stats/resampling/agreement_sums.h"
 #include "stats/resampling/resampled_sums.h"
@@ -22,67 +24,74 @@ void check_resampling(double confidence, const MonteCarlo& monte_carlo) {
   require_count("draws", monte_carlo.draws, 1, kMostAgreementResamples);
 }
 
-/// The smallest value that a share `share` or more of the values do not exceed.
-double empirical_quantile(std::span<double> values, double share) {
+/// Both limits: the smallest values that these shares of the values, or more, do not exceed.
+Interval empirical_interval(std::span<double> values, double confidence) {
   const double n = double(values.size());
-  const double place = std::clamp(std::ceil(n * share - 1e-9 * n * share), 1.0, n);
-  const auto nth = values.begin() + static_cast<std::ptrdiff_t>(place) - 1;
-  std::nth_element(values.begin(), nth, values.end());
-  return *nth;
+  const auto place_of = [&](double share) {
+    const double place = std::clamp(std::ceil(n * share - 1e-9 * n * share), 1.0, n);
+    return values.begin() + static_cast<std::ptrdiff_t>(place) - 1;
+  };
+  const auto lower = place_of((1 - confidence) / 2), upper = place_of((1 + confidence) / 2);
+  std::nth_element(values.begin(), lower, values.end());
+  const double lower_value = *lower;
+  std::nth_element(lower, upper, values.end());
+  return {lower_value, *upper};
 }
 
-/// The resamples of one coefficient, those in which it is defined.
-class CoefficientResamples {
- public:
-  explicit CoefficientResamples(std::optional<double> estimate, int draws)
-      : estimate_(estimate), draws_(draws) {
-    if (estimate) values_.reserve(static_cast<std::size_t>(draws));
-  }
+/// What the resamples of a coefficient say; those in which it is undefined are not-a-number.
+std::optional<Bootstrapped> summary(std::optional<double> estimate, std::vector<double> values,
+                                    double confidence) {
+  const auto drawn = std::ssize(values);
+  std::erase_if(values, [](double value) { return std::isnan(value); });
+  if (!estimate || values.empty()) return std::nullopt;
+  const double n = double(values.size());
+  const double mean = std::accumulate(values.begin(), values.end(), 0.0) / n;
+  double squares = 0;
+  for (const double value : values) squares += (value - mean) * (value - mean);
+  return Bootstrapped{*estimate,
+                      empirical_interval(values, confidence),
+                      mean,
+                      values.size() > 1 ? std::sqrt(squares / (n - 1)) : 0,
+                      static_cast<int>(values.size()),
+                      static_cast<int>(drawn - std::ssize(values))};
+}
 
-  bool wanted() const { return estimate_.has_value(); }
+/// Resamples in a block that has a seed of its own: the seed plus the number of the block.
+constexpr int kBlockOfResamples = 500;
 
-  void add(std::optional<double> value) {
-    if (value) values_.push_back(*value);
-  }
-
-  std::optional<Bootstrapped> summary(double confidence) {
-    if (values_.empty()) return std::nullopt;
-    const double n = double(values_.size());
-    const double mean = std::accumulate(values_.begin(), values_.end(), 0.0) / n;
-    double squares = 0;
-    for (const double value : values_) squares += (value - mean) * (value - mean);
-    const Interval interval{empirical_quantile(values_, (1 - confidence) / 2),
-                            empirical_quantile(values_, (1 + confidence) / 2)};
-    const int defined = static_cast<int>(values_.size());
-    return Bootstrapped{*estimate_, interval,        mean, defined > 1 ? std::sqrt(squares / (n - 1)) : 0,
-                        defined,    draws_ - defined};
-  }
-
- private:
-  std::optional<double> estimate_;
-  int draws_;
-  std::vector<double> values_;
-};
+constexpr double kUndefined = std::numeric_limits<double>::quiet_NaN();
 
 }  // namespace
 
 BootstrapAgreement bootstrap_agreement(const CountTable& counts, double confidence,
-                                       const MonteCarlo& monte_carlo) {
+                                       const MonteCarlo& monte_carlo, int threads) {
   check_resampling(confidence, monte_carlo);
+  require_count("threads", threads, 1, 256);
   const AgreementSums sums(counts);
+  const ResampledSums records(sums.records(), sums.fields());
+  const auto draws = static_cast<std::size_t>(monte_carlo.draws);
+  std::vector<double> alpha(draws), kappa(draws), ac1(draws);
+  for_each_block((monte_carlo.draws + kBlockOfResamples - 1) / kBlockOfResamples, threads,
+                 [&](std::int64_t block, int) {
+                   ResampledSums resampled = records;
+                   Random random(monte_carlo.seed + static_cast<std::uint64_t>(block));
+                   const auto first = static_cast<std::size_t>(block) * kBlockOfResamples;
+                   for (std::size_t i = first; i < std::min(draws, first + kBlockOfResamples); ++i) {
+                     const auto drawn = resampled.draw(random);
+                     alpha[i] = sums.nominal_alpha(drawn).value_or(kUndefined);
+                     kappa[i] = sums.fleiss_kappa(drawn).value_or(kUndefined);
+                     ac1[i] = sums.gwet_ac1(drawn).value_or(kUndefined);
+                   }
+                 });
   const auto total = sums.total();
-  CoefficientResamples alpha(sums.nominal_alpha(total), monte_carlo.draws);
-  CoefficientResamples kappa(sums.fleiss_kappa(total), monte_carlo.draws);
-  CoefficientResamples ac1(sums.gwet_ac1(total), monte_carlo.draws);
-  ResampledSums resampled(sums.records(), sums.fields());
-  Random random(monte_carlo.seed);
-  for (int draw = 0; draw < monte_carlo.draws; ++draw) {
-    const auto drawn = resampled.draw(random);
-    if (alpha.wanted()) alpha.add(sums.nominal_alpha(drawn));
-    if (kappa.wanted()) kappa.add(sums.fleiss_kappa(drawn));
-    if (ac1.wanted()) ac1.add(sums.gwet_ac1(drawn));
-  }
-  return {alpha.summary(confidence), kappa.summary(confidence), ac1.summary(confidence)};
+  const std::optional<double> estimates[] = {sums.nominal_alpha(total), sums.fleiss_kappa(total),
+                                             sums.gwet_ac1(total)};
+  std::vector<double>* const values[] = {&alpha, &kappa, &ac1};
+  std::optional<Bootstrapped> found[3];
+  for_each_block(3, std::min(threads, 3), [&](std::int64_t i, int) {
+    found[i] = summary(estimates[i], std::move(*values[i]), confidence);
+  });
+  return {found[0], found[1], found[2]};
 }
 
 std::optional<Bootstrapped> bootstrap_alpha(const Ratings& ratings, Metric metric, double confidence,
@@ -93,16 +102,17 @@ std::optional<Bootstrapped> bootstrap_alpha(const Ratings& ratings, Metric metri
     const auto alpha = calculation.of(subjects);
     return alpha ? std::optional(alpha->alpha) : std::nullopt;
   };
-  CoefficientResamples alpha(alpha_of(calculation.coded()), monte_carlo.draws);
-  if (!alpha.wanted()) return std::nullopt;
+  const auto estimate = alpha_of(calculation.coded());
+  if (!estimate) return std::nullopt;
   Random random(monte_carlo.seed);
   CodedRatings resample = calculation.coded();
+  std::vector<double> values;
   for (int draw = 0; draw < monte_carlo.draws; ++draw) {
     for (auto& subject : resample)
       subject = calculation.coded()[random.below(static_cast<std::uint32_t>(resample.size()))];
-    alpha.add(alpha_of(resample));
+    values.push_back(alpha_of(resample).value_or(kUndefined));
   }
-  return alpha.summary(confidence);
+  return summary(estimate, std::move(values), confidence);
 }
 
 }  // namespace stats

@@ -38,7 +38,9 @@ struct BootstrapAgreement {
 ///                     it. Rows may have different sums where answers are missing. At most 65,535 rows of at
 ///                     most 1,000 each; in all 1 to 1,000,000.
 /// @param confidence   strictly between 0 and 1.
-/// @param monte_carlo  draws: resamples, 1 to 1,000,000. The result is the same on every machine.
+/// @param monte_carlo  draws: resamples, 1 to 1,000,000. The result is the same on every machine and for every number of
+///                     threads.
+/// @param threads      1 to 256.
 /// @throws std::domain_error  naming the argument, its value and its range.
 /// Accuracy: an approximation for many subjects, whose intervals are too short with few. With 4 raters who
 /// each see the true one of 3 categories in 0.6 of subjects and else answer at random, intervals at 0.95
@@ -48,7 +50,8 @@ struct BootstrapAgreement {
 /// 0.527.
 /// Source: B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993), chapter 13.
 BootstrapAgreement bootstrap_agreement(const CountTable& counts, double confidence,
-                                       const MonteCarlo& monte_carlo = {.seed = 1, .draws = 10'000});
+                                       const MonteCarlo& monte_carlo = {.seed = 1, .draws = 10'000},
+                                       int threads = 1);
 
 /// The same for Krippendorff's alpha with any metric, from the answers themselves; each resample is computed
 /// anew, for the ordinal metric with its own ranks.
