@@ -65,7 +65,7 @@ class Campaign:
         words = {"abx": ["A", "B"], "preference": ["first", "second"]}[self.plan["protocol"]]
         trials = drawn["trials"]
         for trial in trials:
-            trial.update(sitting=sitting, first={}, last={}, missing=[], spoiled=False, late=False, started={})
+            trial.update(sitting=sitting, first={}, last={}, missing=[], spoiled=False, late=False, started={}, looked="")
         for event in events:
             trial = trials[event["trial"] - 1] if "trial" in event else None
             if event["type"] in ("answered", "corrected"):
@@ -76,6 +76,8 @@ class Campaign:
                 trial["last"].pop(event["who"], None)  # an answer withdrawn
             elif event["type"] == "spoiled":
                 trial["late" if event.get("flag") else "spoiled"] = True
+            elif event["type"] == "looked":
+                trial["looked"] = event["word"]
             elif event["type"] == "presented":
                 need(event["tag"] == trial["tags"][event["presentation"] - 1], "a recorded tag is not that of the order")
                 trial["started"][event["presentation"]] = event.get("text", "")
@@ -83,7 +85,8 @@ class Campaign:
         for trial in trials:
             block = trials[(trial["number"] - 1) // length * length:trial["number"] - 1]
             spare_place = max(0, (trial["number"] - 1) % length - self.plan["sittings"][sitting - 1]["trials_each"] + 1)
-            trial["played"] = sum(t["spoiled"] for t in block) >= spare_place
+            stopped = any(t["looked"] == "stop" for t in block)
+            trial["played"] = not stopped and sum(t["spoiled"] for t in block) >= spare_place
         return trials
 
     def levels(self):

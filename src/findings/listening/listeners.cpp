@@ -33,10 +33,11 @@ std::vector<ListenerResult> listener_results(const Evidence& evidence, int compa
   for (const int listener : listeners_of(evidence.plan, comparison)) {
     ListenerResult result;
     result.listener = listener;
-    result.tested = tested(evidence, comparison, {.listener = listener});
+    const Counting counting{.listener = listener};
+    result.tested = tested(evidence, comparison, counting);
     result.p_adjusted = result.tested.p;
     const Tally& tally = result.tested.tally;
-    result.limits = limits_of(evidence.plan, tally, false);
+    result.limits = limits_with_looks(evidence, comparison, counting).value_or(limits_of(evidence.plan, tally, false));
     if (!has_right_answer && tally.answers > 0)
       result.sign_test_p = stats::two_sided(tally.score, tally.answers, 0.5);
     results.push_back(result);
