@@ -27,6 +27,7 @@ struct TrialEvidence {
   std::vector<int> sides;   ///< per presentation: 0 the comparison's first, 1 its second
   std::map<int, int> answers;
   std::map<int, int> first_answers;
+  std::map<int, std::string> sureness;  ///< by listener, of the answer that counts; those who said how sure
   std::map<int, std::string> corrections;  ///< by listener: why the answer was changed
   std::vector<int> missing;                ///< listeners who attended and gave no answer, or withdrew theirs
   std::vector<std::optional<double>>

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "findings/exploration/exploration.h"
 #include "plan/plan.h"
 
 namespace findings {
@@ -118,6 +119,7 @@ struct Pace {
 
 /// One comparison, with all that stands beside it.
 struct ComparisonFinding {
+  Exploration exploration;           ///< what else the answers show, no part of the verdict
   std::optional<int> stopped_after;  ///< trials after which a look found it supported and stopped it
   int comparison = 0;
   std::string title;

@@ -71,6 +71,7 @@ ComparisonFinding described(const Evidence& evidence, int index) {
   if (!plan::protocol_of(plan).has_right_answer())
     finding.opposed = are_opposed(finding.listeners, plan::level_of(plan));
   if (listeners_of(plan, index).size() > 1) finding.agreement = agreement_of(evidence, index);
+  finding.exploration = exploration_of(evidence, finding);
   describe_level(evidence, finding);
   describe_measured_response(evidence, finding);
   return finding;

@@ -65,12 +65,14 @@ class Campaign:
         words = {"abx": ["A", "B"], "preference": ["first", "second"]}[self.plan["protocol"]]
         trials = drawn["trials"]
         for trial in trials:
-            trial.update(sitting=sitting, first={}, last={}, missing=[], spoiled=False, late=False, started={}, looked="")
+            trial.update(sitting=sitting, first={}, last={}, missing=[], spoiled=False, late=False, started={}, looked="",
+                         sureness={})
         for event in events:
             trial = trials[event["trial"] - 1] if "trial" in event else None
             if event["type"] in ("answered", "corrected"):
                 trial["first"].setdefault(event["who"], words.index(event["word"]))
                 trial["last"][event["who"]] = words.index(event["word"])
+                trial["sureness"][event["who"]] = event.get("sureness", "")
             elif event["type"] == "missing":
                 trial["missing"].append(event["who"])
                 trial["last"].pop(event["who"], None)  # an answer withdrawn

@@ -12,6 +12,7 @@ import sys
 
 import circuit
 import exact
+import exploration
 import looks
 from campaign_file import Campaign
 
@@ -223,6 +224,71 @@ def check_resistance(compare, where, study, comparison, theirs):
     compare.number(where + ".spread", max((s for s in spreads if s is not None), default=None), theirs["loop_resistance_spread_ohm"])
 
 
+RATINGS = ["certain", "fairly sure", "guess"]
+
+
+def check_explored(compare, where, p, theirs):
+    if theirs["p_standard_error"] is None:
+        compare.number(where + ".p", p, theirs["p"])
+
+
+def check_listener(compare, where, trials, theirs):
+    name = theirs["listener"]
+    own = [t for t in trials if name in t["last"]]
+    right, a = sum(t["last"][name] == t["coin"] for t in own), sum(t["last"][name] == 0 for t in own)
+    compare.number(where + ".answers", len(own), theirs["answers"])
+    compare.numbers(where + ".d_prime", exploration.d_prime(right, len(own)),
+                    [theirs["d_prime"], theirs["d_prime_lower"], theirs["d_prime_upper"]], 6)
+    compare.number(where + ".answers_a", a, theirs["answers_a"])
+    compare.number(where + ".bias_p", min(1.0, 2 * exact.tail(max(a, len(own) - a), len(own), 0.5)), theirs["bias_p"])
+    rated = {0: [], 1: []}
+    for t in own:
+        if t["sureness"][name] in RATINGS:
+            place = RATINGS.index(t["sureness"][name])
+            rated[t["coin"]].append(place if t["last"][name] == 0 else 5 - place)
+    if rated[0] and rated[1]:
+        area, p = exploration.roc(rated[0], rated[1])
+        compare.number(where + ".area", area, theirs["sureness"]["area"])
+        check_explored(compare, where + ".sureness", p, theirs["sureness"])
+    else:
+        compare.number(where + ".sureness", None, theirs["sureness"])
+    times = {0: [], 1: []}
+    for t in own:
+        if t["started"].get(2) and t["started"].get(3):
+            times[t["last"][name]].append(seconds(t["started"][3]) - seconds(t["started"][2]))
+    if times[0] and times[1]:
+        mean = [sum(times[k]) / len(times[k]) for k in (0, 1)]
+        compare.number(where + ".swap", mean[0] - mean[1], theirs["swap_time"]["difference_s"])
+        check_explored(compare, where + ".swap", exact.mean_difference_p(times[0], times[1]), theirs["swap_time"])
+    else:
+        compare.number(where + ".swap", None, theirs["swap_time"])
+
+
+def check_exploration(compare, where, study, comparison, theirs):
+    trials = study.of(comparison)
+    shared = [t for t in trials if len(t["last"]) >= 2]
+    value, error = exploration.ac1([[sum(a == t["coin"] for a in t["last"].values()), sum(a != t["coin"] for a in t["last"].values())]
+                                    for t in shared]) if shared else (None, None)
+    compare.number(where + ".ac1", value, theirs["ac1"])
+    compare.number(where + ".ac1_error", error, theirs["ac1_standard_error"])
+    if study.two_sided:
+        compare.number(where + ".listeners", 0, len(theirs["listeners"]))
+        return
+    names = [n for n in study.plan["listeners"] if any(n in t["last"] for t in trials)]
+    compare.number(where + ".listeners", len(names), len(theirs["listeners"]))
+    for one in theirs["listeners"]:
+        check_listener(compare, where + "." + one["listener"], trials, one)
+    marks = [[t["last"][n] == t["coin"] for t in trials if n in t["last"]] for n in names]
+    spread = exploration.spread([(sum(own), len(own)) for own in marks])
+    compare.number(where + ".spread", spread is None, theirs["spread"] is None)
+    if spread:
+        compare.number(where + ".tarone_z", spread[0], theirs["spread"]["tarone_z"])
+        check_explored(compare, where + ".spread", spread[1], theirs["spread"])
+    late, p = exploration.drift(marks)
+    compare.number(where + ".late", late, theirs["drift"]["late"])
+    check_explored(compare, where + ".drift", p, theirs["drift"])
+
+
 def check_comparison(compare, study, theirs):
     i = theirs["comparison"]
     where, listener = "comparison %d" % i, study.primary_listener()
@@ -250,6 +316,7 @@ def check_comparison(compare, study, theirs):
     check_residual(compare, where + ".residual", study, i, trim, theirs["predicted_residual"])
     check_measured(compare, where + ".measured", study, i, theirs["measured"])
     check_resistance(compare, where + ".resistance", study, i, theirs)
+    check_exploration(compare, where + ".exploration", study, i, theirs["exploration"])
 
 
 def check_families(compare, study, report):
@@ -342,15 +409,18 @@ def check_pace(compare, study, theirs):
     if not same or not changed:
         return
     mean = [sum(v) / len(v) for v in (same, changed)]
-    var = [sum((x - m) ** 2 for x in v) / (len(v) - 1) / len(v) for v, m in zip((same, changed), mean)]
+    var = [sum((x - m) ** 2 for x in v) / max(1, len(v) - 1) / len(v) for v, m in zip((same, changed), mean)]
     compare.number("pace.mean_same", mean[0], theirs["mean_same_s"])
     compare.number("pace.mean_changed", mean[1], theirs["mean_changed_s"])
     compare.number("pace.difference", mean[1] - mean[0], theirs["difference_s"])
+    compare.number("pace.p", exact.mean_difference_p(changed, same), theirs["p"])
+    if min(len(same), len(changed)) < 2:
+        compare.number("pace.lower", None, theirs["lower_s"])
+        return
     df = sum(var) ** 2 / sum(v * v / (len(s) - 1) for v, s in zip(var, (same, changed)))
     half = exact.t_quantile(0.975, df) * math.sqrt(sum(var))
     compare.number("pace.lower", mean[1] - mean[0] - half, theirs["lower_s"])
     compare.number("pace.upper", mean[1] - mean[0] + half, theirs["upper_s"])
-    compare.number("pace.p", exact.mean_difference_p(changed, same), theirs["p"])
 
 
 def main():

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <limits>
+
 #include <cmath>
 #include <string>
 #include <vector>
@@ -107,6 +109,19 @@ inline findings::ComparisonFinding comparison(const plan::Plan& plan, int index,
          std::min(1.0, p * 9),
          {score / 48.0, score / 48.0 - 0.2, std::min(1.0, score / 48.0 + 0.18), false},
          std::nullopt});
+  finding.exploration.listeners = {{0,
+                                    16,
+                                    2.02,
+                                    0.35,
+                                    std::numeric_limits<double>::infinity(),
+                                    9,
+                                    0.8036,
+                                    {{16, 0.71, {0.031, {}}}},
+                                    {{-0.4, {0.52, 0.002}}}}};
+  finding.exploration.spread = findings::Spread{1.57, {0.058, {}}};
+  finding.exploration.drift = findings::Drift{true, {0.33, {}}};
+  finding.exploration.ac1 = 0.41;
+  finding.exploration.ac1_error = 0.12;
   finding.agreement = agreement();
   finding.level = {.state = "matched",
                    .weighting = "pink noise, K",
@@ -173,10 +188,11 @@ inline findings::Evidence evidence(const std::string& protocol = "abx") {
        {0, 1, 1},
        {{0, 1}, {1, 1}},
        {{0, 0}, {1, 1}, {2, 0}},
+       {{0, "certain"}},
        {{0, "misheard the number"}},
        {2},
        {0.0, 45.5, {}}},
-      {1, 2, findings::Fate::spoiled, "wrong tag, by helper", 0, {1, 0, 0}, {}, {}, {}, {0}, {}}};
+      {1, 2, findings::Fate::spoiled, "wrong tag, by helper", 0, {1, 0, 0}, {}, {}, {}, {}, {0}, {}}};
   evidence.levels = {{1, 0, "left", "start", -0.02}, {1, 1, "left", "end", 0.05}};
   evidence.cables["heavy pair"] = {
       electrical::Cable{0.016, 5.5e-7, 6e-11, 0, 3, 0}, 0.0011, 3, {{}, {"heavy.csv, 1"}}};

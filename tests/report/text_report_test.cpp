@@ -154,3 +154,12 @@ TEST(TextReport, RefusesFindingsOfAnotherPlan) {
   EXPECT_EQ(refusal([&] { report::text_report(evidence, findings); }),
             "listener must be an index of the plan's 3 listeners, got 3");
 }
+
+TEST(TextReport, KeepsWhatWasExploredApartFromTheFinding) {
+  const std::string report = report_of(sample::evidence());
+  expect_has(report, "What else the answers show");
+  expect_has(report, "none is part of the finding");
+  expect_has(report, "2.02 (0.35 to");
+  expect_has(report, "Tarone's Z 1.57, p 0.0580");
+  expect_has(report, "rather late, p 0.3300");
+}

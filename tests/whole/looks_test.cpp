@@ -44,7 +44,7 @@ std::string report_of(const Folder& folder, const std::string& primary, int righ
   expect_done(folder, {"import", "impedance.csv", "--rig", "booth"});
   expect_done(folder, {"plan", "first", "--rig", "booth", "--compare", "thick-pair/bell-wire", "--trials",
                        "16", "--looks", "6,11,16", "--spending", "pocock", "--primary", primary, "--listener",
-                       "Ada", "--listener", "Bela"});
+                       "Ada", "--listener", "Bela", "--supplied-seed", std::string(64, '7')});
   hold_sitting(folder, right);
   expect_done(folder, {"unseal"});
   expect_done(folder, {"check"});
@@ -58,15 +58,15 @@ std::string report_of(const Folder& folder, const std::string& primary, int righ
 }
 
 TEST(Looks, StopAClaimAndTheReportIsConfirmedIndependently) {
-  Folder folder;
-  EXPECT_NE(report_of(folder, "Ada", 16).find("A look stopped it after 6 of 16 trials"), std::string::npos);
+    Folder folder;
+    EXPECT_NE(report_of(folder, "Ada", 16).find("A look stopped it after 6 of 16 trials"), std::string::npos);
 }
 
 TEST(Looks, GoOnToTheEndWhereNothingIsSupported) {
-  Folder folder;
-  const std::string report = report_of(folder, "pooled", 4);
-  EXPECT_NE(report.find("take the plan's looks into account"), std::string::npos) << report;
-  EXPECT_EQ(report.find("A look stopped it"), std::string::npos);
+    Folder folder;
+    const std::string report = report_of(folder, "pooled", 4);
+    EXPECT_NE(report.find("take the plan's looks into account"), std::string::npos) << report;
+    EXPECT_EQ(report.find("A look stopped it"), std::string::npos);
 }
 
 }  // namespace

@@ -82,6 +82,8 @@ findings::TrialEvidence trial_evidence(const plan::Plan& plan, int sitting,
     trial.first_answers[listener_index(plan, listener)] = answer;
   for (const std::string& listener : state.missing) trial.missing.push_back(listener_index(plan, listener));
   for (const auto& [listener, answer] : state.answers)
+    if (!answer.sureness.empty()) trial.sureness[listener_index(plan, listener)] = answer.sureness;
+  for (const auto& [listener, answer] : state.answers)
     if (!answer.correction.empty()) trial.corrections[listener_index(plan, listener)] = answer.correction;
   trial.started_s = std::move(started_s);
   return trial;

@@ -226,6 +226,7 @@ std::vector<Section> comparison_sections(const findings::Evidence& evidence, con
   if (finding.agreement)
     sections.push_back({4, id + "-agreement", "Agreement", agreement_blocks(plan, *finding.agreement)});
   sections.push_back(level_section(finding, id));
+  if (auto exploration = exploration_section(plan, finding)) sections.push_back(std::move(*exploration));
   return sections;
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,6 +15,9 @@ std::vector<Section> comparison_sections(const findings::Evidence& evidence,
 
 /// The id of a comparison's section.
 std::string id_of(const findings::ComparisonFinding& finding);
+
+/// What else its answers show; nothing where that is nothing.
+std::optional<Section> exploration_section(const plan::Plan& plan, const findings::ComparisonFinding& finding);
 
 /// What goes with what.
 Section correlation_section(const findings::Findings& findings);

@@ -105,6 +105,10 @@ Dictionary trial_rows() {
        "why answers were changed, where it was said"},
       {"comparisons[].trials[].corrections[].listener", "string", "", "", "whose answer"},
       {"comparisons[].trials[].corrections[].words", "string", "", "", "why"},
+      {"comparisons[].trials[].sureness", "list of object", "", "",
+       "how sure listeners said to be of their answers"},
+      {"comparisons[].trials[].sureness[].listener", "string", "", "", "by whom"},
+      {"comparisons[].trials[].sureness[].level", "string", "", "guess; fairly sure; certain", "how sure"},
       {"comparisons[].trials[].missing", "list of string", "", "",
        "who attended and gave no answer, or withdrew it"},
       {"comparisons[].trials[].started_s", "list of number or null", "s", "",
@@ -130,6 +134,8 @@ Dictionary head_rows() {
       {"comparisons[].spoiled", "integer", "", "0 or more", "trials spoiled in time, replaced"},
       {"comparisons[].late_spoiled", "integer", "", "0 or more", "trials spoiled late, counted as answered"},
       {"comparisons[].opposed", "boolean", "", "", "preference: listeners steadily prefer opposite cables"},
+      {"comparisons[].stopped_after", "integer or null", "", "1 or more",
+       "trials after which a look of the plan found it supported and stopped it"},
       {"comparisons[].cautions", "list of string", "", "", "cautions"},
   };
 }

@@ -126,9 +126,12 @@ json answers_json(const plan::Plan& plan, const std::map<int, int>& answers) {
 }
 
 json trial_json(const plan::Plan& plan, const findings::TrialEvidence& trial) {
-  json corrections = json::array(), missing = json::array(), started = json::array();
+  json corrections = json::array(), sureness = json::array(), missing = json::array(),
+       started = json::array();
   for (const auto& [listener, words] : trial.corrections)
     corrections.push_back({{"listener", listener_of(plan, listener)}, {"words", words}});
+  for (const auto& [listener, level] : trial.sureness)
+    sureness.push_back({{"listener", listener_of(plan, listener)}, {"level", level}});
   for (const int listener : trial.missing) missing.push_back(listener_of(plan, listener));
   for (const auto& start : trial.started_s) started.push_back(or_null(start));
   return {{"sitting", trial.sitting},
@@ -140,6 +143,7 @@ json trial_json(const plan::Plan& plan, const findings::TrialEvidence& trial) {
           {"answers", answers_json(plan, trial.answers)},
           {"first_answers", answers_json(plan, trial.first_answers)},
           {"corrections", corrections},
+          {"sureness", sureness},
           {"missing", missing},
           {"started_s", started}};
 }
@@ -189,6 +193,8 @@ json comparison_json(const findings::Evidence& evidence, const findings::Compari
               {"listeners", listeners_json(evidence, finding)},
               {"agreement", agreement_json(finding.agreement)},
               {"opposed", finding.opposed},
+              {"stopped_after", or_null(finding.stopped_after)},
+              {"exploration", exploration_json(evidence.plan, finding.exploration)},
               {"cautions", finding.cautions},
               {"trials", trials_json(evidence, finding.comparison)}};
   all.update(circuit_json(finding));

@@ -24,6 +24,7 @@ Dictionary dictionary();
 Dictionary evidence_dictionary();
 Dictionary plan_dictionary();
 Dictionary comparison_dictionary();
+Dictionary exploration_dictionary();
 Dictionary finding_dictionary();
 
 }  // namespace report
