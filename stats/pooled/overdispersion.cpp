@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
+#include <limits>
 #include <numeric>
 #include <tuple>
 #include <vector>
@@ -36,48 +37,72 @@ std::int64_t tarone_statistic(std::span<const SubjectCount> subjects, const Subj
 struct TaroneState {
   std::int64_t correct;
   std::int64_t statistic;
-  double weight;
+  double weight;  ///< in `tails` below with that of all larger statistics of the same `correct`
+
+  auto key() const { return std::tie(correct, statistic); }
 };
 
-void join_equal_states(std::vector<TaroneState>& states) {
-  const auto key = [](const TaroneState& state) { return std::tie(state.correct, state.statistic); };
-  std::sort(states.begin(), states.end(), [=](const auto& a, const auto& b) { return key(a) < key(b); });
-  std::size_t kept = 0;
-  for (std::size_t i = 1; i < states.size(); ++i)
-    if (key(states[i]) == key(states[kept]))
-      states[kept].weight += states[i].weight;
-    else
-      states[++kept] = states[i];
-  states.resize(kept + 1);
+/// Both lists, each ascending, as one; equal states are joined.
+std::vector<TaroneState> joined(const std::vector<TaroneState>& one, const std::vector<TaroneState>& other) {
+  std::vector<TaroneState> all;
+  all.reserve(one.size() + other.size());
+  for (auto a = one.begin(), b = other.begin(); a != one.end() || b != other.end();) {
+    const bool take_a = b == other.end() || (a != one.end() && a->key() <= b->key());
+    all.push_back(take_a ? *a : *b);
+    if (take_a && b != other.end() && a->key() == b->key()) all.back().weight += b++->weight;
+    take_a ? ++a : ++b;
+  }
+  return all;
 }
 
-/// Subject by subject, each count weighted by its binomial probability at the pooled share; states from which
-/// the total cannot be met are left out. Nothing when the steps run out.
-std::optional<double> counted_tarone_p(std::span<const SubjectCount> subjects, const SubjectSums& sums) {
-  const std::int64_t seen = tarone_statistic(subjects, sums);
+/// What some of the subjects can have in all, subject by subject, each count weighted by its binomial probability at the
+/// pooled share; ascending. Nothing when the steps run out.
+std::optional<std::vector<TaroneState>> tarone_states(std::span<const SubjectCount> subjects,
+                                                      const SubjectSums& sums, std::size_t& steps) {
   std::vector<TaroneState> states{{0, 0, 1.0}};
   std::int64_t trials_left = sums.trials;
-  std::size_t steps = 0;
   for (const auto [unused, trials] : subjects) {
     trials_left -= trials;
     steps += states.size() * static_cast<std::size_t>(trials + 1);
     if (steps > kMostTaroneSteps) return std::nullopt;
     const auto weights = beta_binomial(trials, double(sums.correct) / double(sums.trials), 0);
     std::vector<TaroneState> next;
-    for (const TaroneState& state : states)
-      for (int correct = 0; correct <= trials; ++correct) {
-        const std::int64_t so_far = state.correct + correct;
-        if (so_far <= sums.correct && so_far + trials_left >= sums.correct)
-          next.push_back({so_far, state.statistic + tarone_part(correct, trials, sums),
-                          state.weight * weights[static_cast<std::size_t>(correct)]});
-      }
-    join_equal_states(next);
+    for (int correct = 0; correct <= trials; ++correct) {
+      const std::int64_t part = tarone_part(correct, trials, sums);
+      std::vector<TaroneState> shifted;
+      for (const auto& [before, statistic, weight] : states)
+        if (before + correct <= sums.correct && before + correct + trials_left >= sums.correct)
+          shifted.push_back(
+              {before + correct, statistic + part, weight * weights[static_cast<std::size_t>(correct)]});
+      next = joined(next, shifted);
+    }
     states = std::move(next);
   }
+  return states;
+}
+
+/// P of a statistic this large or larger, given the total: every state of one half of the subjects meets those of the
+/// other half with which the total is the one seen.
+std::optional<double> counted_tarone_p(std::span<const SubjectCount> subjects, const SubjectSums& sums) {
+  const std::size_t half = subjects.size() / 2;
+  std::size_t steps = 0;
+  const auto first = tarone_states(subjects.first(half), sums, steps);
+  if (!first) return std::nullopt;
+  auto tails = tarone_states(subjects.subspan(half), sums, steps);
+  if (!tails) return std::nullopt;
+  for (std::size_t i = tails->size() - 1; i-- > 0;)
+    if ((*tails)[i].correct == (*tails)[i + 1].correct) (*tails)[i].weight += (*tails)[i + 1].weight;
+  const auto tail_from = [&](std::int64_t correct, std::int64_t statistic) {
+    const auto found = std::lower_bound(tails->begin(), tails->end(), std::tie(correct, statistic),
+                                        [](const auto& state, const auto& key) { return state.key() < key; });
+    return found != tails->end() && found->correct == correct ? found->weight : 0.0;
+  };
+  const std::int64_t seen = tarone_statistic(subjects, sums);
   double reaching = 0, all = 0;
-  for (const TaroneState& state : states) {
-    all += state.weight;
-    if (state.statistic >= seen) reaching += state.weight;
+  for (const TaroneState& state : *first) {
+    const std::int64_t rest = sums.correct - state.correct;
+    all += state.weight * tail_from(rest, std::numeric_limits<std::int64_t>::min());
+    reaching += state.weight * tail_from(rest, seen - state.statistic);
   }
   return reaching / all;
 }

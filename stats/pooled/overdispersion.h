@@ -37,8 +37,8 @@ std::optional<double> tarone_normal_p(std::span<const SubjectCount> subjects);
 /// answers over all trials is equally likely, whatever the common share, so that this test holds its level at
 /// every share.
 ///
-/// @return  nothing when Z is nothing. Exact where it takes up to 4 * 10^6 steps (12 subjects of 10 trials,
-///          12 of 16; fewer where numbers of trials differ), beyond drawn at random. Its true size never
+/// @return  nothing when Z is nothing. Exact where it takes up to 4 * 10^6 steps (12 subjects of 16 trials with
+///          ease; fewer where numbers of trials differ), beyond drawn at random. Its true size never
 ///          passes the level: at 0.05 it is 0.0421, 0.0452 and 0.0438 for the designs above at 0.5
 ///          (enumerated).
 /// Example: the same subjects: 0.0578.
