@@ -64,13 +64,14 @@ constexpr double kUndefined = std::numeric_limits<double>::quiet_NaN();
 }  // namespace
 
 BootstrapAgreement bootstrap_agreement(const CountTable& counts, double confidence,
-                                       const MonteCarlo& monte_carlo, int threads) {
+                                       const MonteCarlo& monte_carlo, int threads,
+                                       const WantedAgreement& wanted) {
   check_resampling(confidence, monte_carlo);
   require_count("threads", threads, 1, 256);
   const AgreementSums sums(counts);
   const ResampledSums records(sums.records(), sums.fields());
   const auto draws = static_cast<std::size_t>(monte_carlo.draws);
-  std::vector<double> alpha(draws), kappa(draws), ac1(draws);
+  std::vector<double> alpha(draws, kUndefined), kappa(draws, kUndefined), ac1(draws, kUndefined);
   for_each_block((monte_carlo.draws + kBlockOfResamples - 1) / kBlockOfResamples, threads,
                  [&](std::int64_t block, int) {
                    ResampledSums resampled = records;
@@ -78,9 +79,9 @@ BootstrapAgreement bootstrap_agreement(const CountTable& counts, double confiden
                    const auto first = static_cast<std::size_t>(block) * kBlockOfResamples;
                    for (std::size_t i = first; i < std::min(draws, first + kBlockOfResamples); ++i) {
                      const auto drawn = resampled.draw(random);
-                     alpha[i] = sums.nominal_alpha(drawn).value_or(kUndefined);
-                     kappa[i] = sums.fleiss_kappa(drawn).value_or(kUndefined);
-                     ac1[i] = sums.gwet_ac1(drawn).value_or(kUndefined);
+                     if (wanted.alpha) alpha[i] = sums.nominal_alpha(drawn).value_or(kUndefined);
+                     if (wanted.fleiss_kappa) kappa[i] = sums.fleiss_kappa(drawn).value_or(kUndefined);
+                     if (wanted.gwet_ac1) ac1[i] = sums.gwet_ac1(drawn).value_or(kUndefined);
                    }
                  });
   const auto total = sums.total();

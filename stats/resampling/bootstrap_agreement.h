@@ -19,7 +19,14 @@ struct Bootstrapped {
   int undefined;          ///< drawn in which it is not (no variation), left out
 };
 
-/// All three are nothing where they are undefined for the data or in every resample; Fleiss' kappa also where
+/// Which coefficients are asked for; the others cost no time.
+struct WantedAgreement {
+  bool alpha = true;
+  bool fleiss_kappa = true;
+  bool gwet_ac1 = true;
+};
+
+/// Nothing where not asked for. All three are nothing where they are undefined for the data or in every resample; Fleiss' kappa also where
 /// not all subjects have the same number of answers.
 struct BootstrapAgreement {
   std::optional<Bootstrapped> alpha;  ///< Krippendorff's, nominal
@@ -51,7 +58,7 @@ struct BootstrapAgreement {
 /// Source: B. Efron and R. J. Tibshirani, An Introduction to the Bootstrap (1993), chapter 13.
 BootstrapAgreement bootstrap_agreement(const CountTable& counts, double confidence,
                                        const MonteCarlo& monte_carlo = {.seed = 1, .draws = 10'000},
-                                       int threads = 1);
+                                       int threads = 1, const WantedAgreement& wanted = {});
 
 /// The same for Krippendorff's alpha with any metric, from the answers themselves; each resample is computed
 /// anew, for the ordinal metric with its own ranks.

@@ -199,6 +199,22 @@ TEST(BootstrapAgreement, CoversAsOftenAsIsSaid) {
   EXPECT_EQ(covered(50), (std::array{1879, 1872, 1901}));
 }
 
+TEST(BootstrapAgreement, IsTheSameForEveryNumberOfThreadsAndForWhatIsAskedFor) {
+  Random random(5);
+  CountTable counts(40, std::vector<int>(3));
+  for (auto& subject : counts)
+    for (int rater = 0; rater < 4; ++rater) ++subject[random.below(3)];
+  const MonteCarlo draws{.seed = 3, .draws = 2'345};
+  const auto one = bootstrap_agreement(counts, 0.9, draws),
+             three = bootstrap_agreement(counts, 0.9, draws, 3);
+  EXPECT_EQ(one.alpha->interval.lower, three.alpha->interval.lower);
+  EXPECT_EQ(one.gwet_ac1->mean, three.gwet_ac1->mean);
+  const auto alone = bootstrap_agreement(counts, 0.9, draws, 2, {.alpha = false, .gwet_ac1 = false});
+  EXPECT_EQ(alone.fleiss_kappa->interval.upper, one.fleiss_kappa->interval.upper);
+  EXPECT_FALSE(alone.alpha);
+  EXPECT_FALSE(alone.gwet_ac1);
+}
+
 TEST(BootstrapAgreement, RefusesImpossibleArguments) {
   EXPECT_EQ(refusal([] {
               bootstrap_agreement({{1, 2}}, 95);

@@ -119,7 +119,9 @@ Figures gwet_figures(const Given& given) {
        {"coefficient", "coefficient", found->coefficient,
         "does not collapse when nearly all is in one category"},
        {"standard_error", "standard error", known(found->standard_error), "asymptotic (Gwet 2008)"}}};
-  if (const auto drawn = stats::bootstrap_agreement(subjects, confidence, given.draws()).gwet_ac1;
+  if (const auto drawn = stats::bootstrap_agreement(subjects, confidence, given.draws(), 1,
+                                                    {.alpha = false, .fleiss_kappa = false})
+                             .gwet_ac1;
       drawn && given.word("weights") == "none")
     add_limits(figures, "coefficient", "coefficient", drawn->interval,
                "percentile bootstrap over subjects, " + per_cent(confidence));
