@@ -1,14 +1,13 @@
 #include "stats/discrimination/hits.h"
 
 #include <boost/math/constants/constants.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 
 #include "stats/arguments.h"
 #include "stats/discrimination/normal.h"
 #include "stats/discrimination/share_right.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -44,10 +43,7 @@ double solve_differencing(HitRates rates) {
            rates.hit;
   };
   const double enough = std::fmax(0, criterion + root_two * normal_quantile(rates.hit)) + 1;
-  std::uintmax_t steps = 200;
-  const auto [below, above] = boost::math::tools::toms748_solve(
-      excess, 0.0, enough, boost::math::tools::eps_tolerance<double>(), steps);
-  return (below + above) / 2;
+  return root_between(excess, 0.0, enough);
 }
 
 double d_prime_by_differencing(HitRates rates) {

@@ -5,13 +5,12 @@
 #include <boost/math/distributions/chi_squared.hpp>
 #include <boost/math/special_functions/erf.hpp>
 #include <boost/math/tools/minima.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 
 #include "stats/arguments.h"
 #include "stats/discrimination/normal.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -79,12 +78,7 @@ double hit_deviance(const HitProfile& profile, const HitCounts& counts, double d
 Interval profile_limits(const HitProfile& profile, const HitCounts& counts, double estimate,
                         double deviance) {
   const auto excess = [&](double d_prime) { return hit_deviance(profile, counts, d_prime) - deviance; };
-  const auto solve = [&](double from, double to) {
-    std::uintmax_t steps = 100;
-    const auto [below, above] = boost::math::tools::toms748_solve(
-        excess, from, to, boost::math::tools::eps_tolerance<double>(40), steps);
-    return (below + above) / 2;
-  };
+  const auto solve = [&](double from, double to) { return root_between(excess, from, to, 40); };
   const bool endless_above = counts.hits == counts.signals || counts.false_alarms == 0;
   const bool endless_below =
       profile.least_d_prime < 0 && (counts.hits == 0 || counts.false_alarms == counts.noises);

@@ -4,13 +4,12 @@
 #include <boost/math/constants/constants.hpp>
 #include <boost/math/special_functions/erf.hpp>
 #include <boost/math/special_functions/owens_t.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 #include <limits>
 
 #include "stats/arguments.h"
 #include "stats/discrimination/normal.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -118,10 +117,7 @@ double solve_for_d_prime(const At& at, double chance, double share) {
     const LinkPoint point = at(d_prime);
     return from_below ? point.above_chance - (share - chance) : 1 - share - point.wrong;
   };
-  std::uintmax_t steps = 200;
-  const auto [below, above] = boost::math::tools::toms748_solve(
-      excess, 0.0, 50.0, boost::math::tools::eps_tolerance<double>(), steps);
-  return (below + above) / 2;
+  return root_between(excess, 0.0, 50.0);
 }
 
 auto choice_link(int alternatives) {

@@ -1,11 +1,10 @@
 #include "stats/evidence/confidence_sequence.h"
 
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 
 #include "stats/arguments.h"
 #include "stats/evidence/e_process.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -17,10 +16,7 @@ double likelihood_root(double successes, double failures, double height) {
   const double low = std::exp(height / successes);  // where successes log p alone is the height
   const double high = successes / (successes + failures);
   if (failures == 0 || low < 1e-300 || beyond(low) >= 0) return low;
-  std::uintmax_t steps = 200;
-  const auto [left, right] = boost::math::tools::toms748_solve(
-      beyond, low, high, boost::math::tools::eps_tolerance<double>(52), steps);
-  return (left + right) / 2;
+  return root_between(beyond, low, high);
 }
 
 }  // namespace

@@ -2,12 +2,12 @@
 
 #include <algorithm>
 #include <boost/math/tools/roots.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstdint>
 #include <utility>
 
 #include "stats/pooled/beta_binomial_likelihood.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -43,11 +43,7 @@ RidgePoint ridge_point(const BetaBinomialLikelihood& likelihood, double gamma, d
 RidgePoint ridge_root(const BetaBinomialLikelihood& likelihood, const RidgePoint& low,
                       const RidgePoint& high) {
   const auto score = [&](double gamma) { return ridge_point(likelihood, gamma, low.mean).jet.gamma; };
-  std::uintmax_t steps = 200;
-  const auto [left, right] =
-      boost::math::tools::toms748_solve(score, low.gamma, high.gamma, low.jet.gamma, high.jet.gamma,
-                                        boost::math::tools::eps_tolerance<double>(50), steps);
-  return ridge_point(likelihood, (left + right) / 2, low.mean);
+  return ridge_point(likelihood, root_between(score, low.gamma, high.gamma, 50), low.mean);
 }
 
 RidgePoint highest_point(const BetaBinomialLikelihood& likelihood, const RidgePoint& binomial) {

@@ -1,7 +1,6 @@
 #include "stats/redraw/redraw.h"
 
 #include <algorithm>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cstdint>
 #include <cstdlib>
 #include <numeric>
@@ -10,6 +9,7 @@
 
 #include "stats/arguments.h"
 #include "stats/level.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -137,10 +137,7 @@ std::optional<double> redraw_share_caught(std::span<const int> answers, double l
   const auto minimum = redraw_minimum(splits, level);
   if (!minimum) return std::nullopt;
   const auto beyond = [&](double share) { return chance_at_share(splits, *minimum, share) - probability; };
-  std::uintmax_t steps = 200;
-  const auto [low, high] = boost::math::tools::toms748_solve(
-      beyond, 0.0, 1.0, -probability, 1 - probability, boost::math::tools::eps_tolerance<double>(50), steps);
-  return (low + high) / 2;
+  return root_between(beyond, 0.0, 1.0, 50);
 }
 
 }  // namespace stats

@@ -5,14 +5,13 @@
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/quadrature/gauss.hpp>
 #include <boost/math/special_functions/erf.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstddef>
-#include <cstdint>
 #include <limits>
 #include <numeric>
 
 #include "stats/arguments.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -111,14 +110,6 @@ std::vector<double> equal_group_information(int looks) {
   return information;
 }
 
-template <typename Function>
-double group_root(Function function, double low, double high) {
-  std::uintmax_t steps = 200;
-  const auto [left, right] = boost::math::tools::toms748_solve(
-      function, low, high, boost::math::tools::eps_tolerance<double>(45), steps);
-  return (left + right) / 2;
-}
-
 /// The constant c with size `level` of the boundary c shape(k): between the level at one look and
 /// Bonferroni's. @param shape  1 at the last look, nowhere smaller.
 template <typename Shape>
@@ -133,7 +124,7 @@ double group_constant(int looks, double level, Sides sides, Shape shape) {
     const auto exits = exit_probabilities(boundary, information, sides);
     return std::accumulate(exits.begin(), exits.end(), -level);
   };
-  return group_root(excess, group_normal_point(level, sides), group_normal_point(level / looks, sides));
+  return root_between(excess, group_normal_point(level, sides), group_normal_point(level / looks, sides), 45);
 }
 
 }  // namespace
@@ -173,8 +164,9 @@ std::vector<double> spending_boundary(Spending spending, double level, std::span
   for (std::size_t k = 0; k < fractions.size(); ++k) {
     const double now = level_spent(spending, level, fractions[k]);
     const auto excess = [&](double z) { return paths.crossing(z, fractions[k]) - (now - before); };
-    boundary.push_back(now - before < 1e-300 ? std::numeric_limits<double>::infinity()
-                                             : group_root(excess, sides == Sides::two ? 0 : -38, 38));
+    boundary.push_back(now - before < 1e-300
+                           ? std::numeric_limits<double>::infinity()
+                           : root_between(excess, sides == Sides::two ? 0.0 : -38.0, 38.0, 45));
     if (k + 1 < fractions.size()) paths.go_on(boundary[k], fractions[k], fractions[k + 1]);
     before = now;
   }

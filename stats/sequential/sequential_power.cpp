@@ -1,10 +1,9 @@
 #include "stats/sequential/sequential_power.h"
 
-#include <boost/math/tools/toms748_solve.hpp>
-#include <cstdint>
 #include <vector>
 
 #include "stats/arguments.h"
+#include "stats/root.h"
 
 namespace stats {
 
@@ -21,10 +20,7 @@ std::optional<double> sequential_share_caught(const StoppingRule& rule, std::spa
   if (sequential_power(rule, answers, 1) < probability) return std::nullopt;
   if (sequential_power(rule, answers, 0) >= probability) return 0.0;
   const auto excess = [&](double share) { return sequential_power(rule, answers, share) - probability; };
-  std::uintmax_t steps = 200;
-  return boost::math::tools::toms748_solve(excess, 0.0, 1.0, boost::math::tools::eps_tolerance<double>(34),
-                                           steps)
-      .second;
+  return root_between(excess, 0.0, 1.0, 40);
 }
 
 }  // namespace stats

@@ -2,11 +2,10 @@
 
 #include <algorithm>
 #include <boost/math/special_functions/expm1.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 
 #include "stats/arguments.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -55,10 +54,7 @@ double sprt_exponent(const SprtGains& gains, double share) {
   if (drift == 0) return 0;
   double far = drift < 0 ? 1 : -1;
   while (beyond(far) * drift > 0) far *= 2;
-  std::uintmax_t steps = 200;
-  const auto [low, high] = boost::math::tools::toms748_solve(
-      beyond, std::min(0.0, far), std::max(0.0, far), boost::math::tools::eps_tolerance<double>(52), steps);
-  return (low + high) / 2;
+  return root_between(beyond, std::min(0.0, far), std::max(0.0, far));
 }
 
 double sprt_give_up_at_exponent(const SprtLines& lines, double h) {

@@ -2,11 +2,10 @@
 
 #include <algorithm>
 
-#include <boost/math/tools/toms748_solve.hpp>
-#include <cstdint>
 #include <vector>
 
 #include "stats/arguments.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -23,10 +22,7 @@ double share_of_stagewise_p(const StoppingRule& rule, int observed, double proba
     const std::vector<Gain> gains(rule.looks.size(), {1, 0, share});
     return stagewise_p(rule, gains, observed) - probability;
   };
-  std::uintmax_t steps = 200;
-  const auto [below, above] = boost::math::tools::toms748_solve(
-      excess, 0.0, 1.0, boost::math::tools::eps_tolerance<double>(34), steps);
-  return (below + above) / 2;
+  return root_between(excess, 0.0, 1.0, 40);
 }
 
 }  // namespace

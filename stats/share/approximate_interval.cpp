@@ -2,11 +2,10 @@
 
 #include <boost/math/distributions/chi_squared.hpp>
 #include <boost/math/special_functions/beta.hpp>
-#include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
-#include <cstdint>
 
 #include "stats/arguments.h"
+#include "stats/root.h"
 
 namespace stats {
 namespace {
@@ -14,15 +13,6 @@ namespace {
 void check_interval(int correct, int trials, double confidence) {
   require_correct_of_trials(correct, trials);
   require_level("confidence", confidence);
-}
-
-/// Zero of `excess`, which is below 0 at one of the shares and above at the other.
-template <typename Excess>
-double share_where_zero(const Excess& excess, double from, double to) {
-  std::uintmax_t steps = 200;
-  const auto [below, above] =
-      boost::math::tools::toms748_solve(excess, from, to, boost::math::tools::eps_tolerance<double>(), steps);
-  return (below + above) / 2;
 }
 
 /// The share at which P(X > correct) + P(X = correct)/2, the mean of two tails, has grown to `tail`.
@@ -36,7 +26,7 @@ double mid_p_limit(int correct, int trials, double tail) {
   };
   if (excess(0) >= 0) return 0;
   if (excess(1) <= 0) return 1;
-  return share_where_zero(excess, 0.0, 1.0);
+  return root_between(excess, 0.0, 1.0);
 }
 
 double jeffreys_limit(int correct, int trials, double tail) {
@@ -57,7 +47,7 @@ double likelihood_limit(int correct, int trials, double most_loss) {
     return likelihood_loss(correct, seen, share) + likelihood_loss(trials - correct, 1 - seen, 1 - share) -
            most_loss;
   };
-  return share_where_zero(excess, seen * std::exp(-most_loss / correct - 1), seen);
+  return root_between(excess, seen * std::exp(-most_loss / correct - 1), seen);
 }
 
 }  // namespace

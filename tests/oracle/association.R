@@ -1,0 +1,11 @@
+# Spearman's correlation by R's cor.test, which is exact to nine pairs without ties.
+spearman <- function(x, y)
+  c(cor.test(x, y, method = "spearman", exact = TRUE)$estimate,
+    sapply(c("greater", "less", "two.sided"), function(alternative)
+      cor.test(x, y, method = "spearman", exact = TRUE, alternative = alternative)$p.value))
+
+# Beyond the exact pairs: the t approximation.
+approximate_rho <- function(n, level) {
+  t <- qt(level / 2, n - 2, lower.tail = FALSE)
+  t / sqrt(n - 2 + t^2)
+}
