@@ -56,7 +56,8 @@ std::optional<Bootstrapped> summary(std::optional<double> estimate, std::vector<
                       static_cast<int>(drawn - std::ssize(values))};
 }
 
-/// Resamples in a block that has a seed of its own: the seed plus the number of the block.
+/// Resamples in a block that has a seed of its own: the seed plus 2^32 times the number of the block. As the step of the
+/// words is odd, two such streams share none of their first 2^32 words.
 constexpr int kBlockOfResamples = 500;
 
 constexpr double kUndefined = std::numeric_limits<double>::quiet_NaN();
@@ -75,7 +76,7 @@ BootstrapAgreement bootstrap_agreement(const CountTable& counts, double confiden
   for_each_block((monte_carlo.draws + kBlockOfResamples - 1) / kBlockOfResamples, threads,
                  [&](std::int64_t block, int) {
                    ResampledSums resampled = records;
-                   Random random(monte_carlo.seed + static_cast<std::uint64_t>(block));
+                   QuickRandom random(monte_carlo.seed + (static_cast<std::uint64_t>(block) << 32));
                    const auto first = static_cast<std::size_t>(block) * kBlockOfResamples;
                    for (std::size_t i = first; i < std::min(draws, first + kBlockOfResamples); ++i) {
                      const auto drawn = resampled.draw(random);

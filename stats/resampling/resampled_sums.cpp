@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <cstring>
 
 #include "stats/arguments.h"
 
@@ -15,11 +16,11 @@ std::uint16_t lower_16_bits(std::uint32_t product) { return static_cast<std::uin
 /// Turns numbers into places; whether one of them must be replaced.
 bool places_of(std::span<const std::uint16_t> numbers, std::uint16_t units, std::uint16_t least,
                std::uint16_t* places) {
-  std::uint32_t replaced = 0;
+  std::uint16_t replaced = 0;  // as wide as the numbers, so that all lanes of a vector stay in use
   for (std::size_t i = 0; i < numbers.size(); ++i) {
     const std::uint32_t product = std::uint32_t{numbers[i]} * units;
     places[i] = static_cast<std::uint16_t>(product >> 16);
-    replaced |= lower_16_bits(product) < least;
+    replaced = static_cast<std::uint16_t>(replaced | (lower_16_bits(product) < least ? 1 : 0));
   }
   return replaced != 0;
 }
@@ -51,12 +52,13 @@ ResampledSums::ResampledSums(std::span<const std::int64_t> records, std::size_t 
   }
 }
 
-std::span<const std::int64_t> ResampledSums::draw(Random& random) {
+std::span<const std::int64_t> ResampledSums::draw(QuickRandom& random) {
   draw_places(random);
   std::size_t field = 0;
   for (std::size_t column = 0; column < columns_.size(); ++column) {
     const Words* words = columns_[column].data();
     Words total{};
+#pragma GCC unroll 8
     for (const std::uint16_t place : places_) {
       total[0] += words[place][0];
       total[1] += words[place][1];
@@ -69,11 +71,14 @@ std::span<const std::int64_t> ResampledSums::draw(Random& random) {
   return sums_;
 }
 
-void ResampledSums::draw_places(Random& random) {
+void ResampledSums::draw_places(QuickRandom& random) {
   for (std::size_t i = 0; i < numbers_.size(); i += 4) {
     const std::uint64_t word = random.word();
-    for (std::size_t part = 0; part < 4; ++part)
-      numbers_[i + part] = static_cast<std::uint16_t>(word >> (16 * part));
+    if constexpr (std::endian::native == std::endian::little)
+      std::memcpy(&numbers_[i], &word, sizeof word);
+    else
+      for (std::size_t part = 0; part < 4; ++part)
+        numbers_[i + part] = static_cast<std::uint16_t>(word >> (16 * part));
   }
   const auto units = static_cast<std::uint16_t>(places_.size());
   const auto least = static_cast<std::uint16_t>(0x10000U % units);

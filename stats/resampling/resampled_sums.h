@@ -26,7 +26,7 @@ class ResampledSums {
   /// The rule of the draw: each word of `random` gives four numbers of 16 bits, the lowest first. A number
   /// times the units gives 32 bits, whose upper half is the place of the record; numbers whose lower half
   /// falls below 2^16 modulo the units are replaced, 40 places at a time and in order, by `below`.
-  std::span<const std::int64_t> draw(Random& random);
+  std::span<const std::int64_t> draw(QuickRandom& random);
 
  private:
   /// A word of a unit, and one more beside it: one look-up for both.
@@ -39,7 +39,7 @@ class ResampledSums {
     std::uint64_t mask;
   };
 
-  void draw_places(Random& random);
+  void draw_places(QuickRandom& random);
 
   std::vector<Field> fields_;
   std::vector<std::vector<Words>> columns_;  // words of each unit

@@ -12,7 +12,7 @@ namespace stats {
 namespace {
 
 /// The rule of the draw as the header says it, one number after the other.
-std::vector<std::size_t> places_by_the_rule(Random& random, std::uint32_t units) {
+std::vector<std::size_t> places_by_the_rule(QuickRandom& random, std::uint32_t units) {
   std::vector<std::uint32_t> numbers;
   while (numbers.size() < units) {
     const std::uint64_t word = random.word();
@@ -28,7 +28,7 @@ std::vector<std::size_t> places_by_the_rule(Random& random, std::uint32_t units)
 }
 
 std::vector<std::int64_t> some_records(std::size_t units, std::size_t fields, std::uint32_t bound) {
-  Random random(units);
+  QuickRandom random(units);
   std::vector<std::int64_t> records(units * fields);
   for (std::size_t i = 0; i < records.size(); ++i)
     if (i % fields != 1) records[i] = random.below(bound);  // the second field is 0 throughout
@@ -41,7 +41,7 @@ TEST(ResampledSums, AreTheSumsOfTheRecordsDrawn) {
       for (const std::uint32_t bound : {1u, 2u, 100u, 2'000'000'000u}) {
         const auto records = some_records(units, fields, bound);
         ResampledSums sums(records, fields);
-        Random one(9), other(9);
+        QuickRandom one(9), other(9);
         for (int draw = 0; draw < 3; ++draw) {
           const auto drawn = sums.draw(one);
           std::vector<std::int64_t> expected(fields);
@@ -60,12 +60,12 @@ TEST(ResampledSums, DrawEveryUnitEquallyOften) {
   std::vector<std::int64_t> records(40'000);
   for (std::size_t i = 0; i < records.size(); ++i) records[i] = i % 2 == 0;  // half of the places
   ResampledSums even(records, 1);
-  Random random(3);
+  QuickRandom random(3);
   std::int64_t drawn = 0;
   for (int draw = 0; draw < 20; ++draw) drawn += even.draw(random)[0];
   EXPECT_NEAR(double(drawn), 400'000, 4 * std::sqrt(200'000));
 
-  Random again(4);
+  QuickRandom again(4);
   std::vector<double> often(40'000);
   for (int draw = 0; draw < 20; ++draw)
     for (const std::size_t place : places_by_the_rule(again, 40'000)) ++often[place];
