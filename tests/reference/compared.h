@@ -12,12 +12,12 @@
 #include <string_view>
 #include <vector>
 
-#include "oracle/interpreter.h"
+#include "reference/interpreter.h"
 
 /// Compares what R or Python gives for many calls of a function with ours.
-namespace oracle {
+namespace reference {
 
-/// How far two numbers may lie apart: `relative` times the oracle's, or `absolute` where that is more.
+/// How far two numbers may lie apart: `relative` times the reference's, or `absolute` where that is more.
 struct Tolerance {
   double relative;
   double absolute = 1e-300;
@@ -46,7 +46,7 @@ inline std::string described(const Function& function, const Call& call) {
   return text;
 }
 
-/// Compares ours with the oracle's, number by number; tells of the first five calls that differ, and leaves
+/// Compares ours with the reference's, number by number; tells of the first five calls that differ, and leaves
 /// the largest difference, in parts of the tolerance, in the test's record.
 inline void expect_alike(const Function& function, const std::vector<Call>& calls,
                          const std::function<Numbers(const Call&)>& ours, const Tolerance& tolerance) {
@@ -64,7 +64,7 @@ inline void expect_alike(const Function& function, const std::vector<Call>& call
     }
     if (differs && ++differing <= 5)
       ADD_FAILURE() << described(function, calls[i]) << "\nours:   " << listed(own)
-                    << "\noracle: " << listed(answers[i]);
+                    << "\nreference: " << listed(answers[i]);
   }
   EXPECT_EQ(differing, 0) << "of " << calls.size() << " calls of " << function.name;
   testing::Test::RecordProperty(function.name + "_apart", listed({farthest}));
@@ -99,4 +99,4 @@ class AgainstPython : public testing::Test {
   }
 };
 
-}  // namespace oracle
+}  // namespace reference

@@ -1,8 +1,8 @@
 // Indices of blinding against the papers' formulas in R.
-#include "oracle/draws.h"
+#include "reference/draws.h"
 #include "stats/blinding/blinding_index.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using Blinding = AgainstR;
@@ -48,4 +48,4 @@ TEST_F(Blinding, JamesIndexIsThatOfThePaperWithTheDeltaMethod) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

@@ -1,5 +1,5 @@
 // Stopping rules against every path counted in Python, and normal boundaries against Simpson's rule.
-#include "oracle/draws.h"
+#include "reference/draws.h"
 #include "stats/evidence/e_process.h"
 #include "stats/sequential/alpha_spending.h"
 #include "stats/sequential/group_sequential.h"
@@ -10,7 +10,7 @@
 #include "stats/sequential/sprt.h"
 #include "stats/sequential/stagewise_p.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using Sequential = AgainstPython;
@@ -332,4 +332,4 @@ TEST_F(Sequential, SpendingBoundaryIsThatOfSimpsonsRule) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

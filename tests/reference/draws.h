@@ -6,11 +6,11 @@
 #include <span>
 #include <vector>
 
-#include "oracle/oracle.h"
+#include "reference/compared.h"
 #include "stats/permutation.h"
 #include "stats/random.h"
 
-namespace oracle {
+namespace reference {
 
 inline constexpr std::array kAlternatives{stats::Alternative::greater, stats::Alternative::less,
                                           stats::Alternative::two_sided};
@@ -89,4 +89,4 @@ std::vector<Call> drawn(int plain, int many, Make make) {
   return calls;
 }
 
-}  // namespace oracle
+}  // namespace reference

@@ -4,11 +4,11 @@
 #include <optional>
 #include <vector>
 
-#include "oracle/call.h"
+#include "reference/call.h"
 
-namespace oracle {
+namespace reference {
 
-/// A table goes to the oracle row after row.
+/// A table goes to the reference row after row.
 inline Numbers flat(const std::vector<Numbers>& rows) {
   Numbers list;
   for (const Numbers& row : rows) list.insert(list.end(), row.begin(), row.end());
@@ -43,4 +43,4 @@ inline std::vector<std::vector<std::optional<double>>> ratings_of(const Numbers&
   return rows;
 }
 
-}  // namespace oracle
+}  // namespace reference

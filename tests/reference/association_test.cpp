@@ -1,9 +1,9 @@
 // Rank correlations against R's cor.test and, with ties, against every order counted in Python.
-#include "oracle/draws.h"
+#include "reference/draws.h"
 #include "stats/association/item_permutation.h"
 #include "stats/association/spearman.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using AssociationR = AgainstR;
@@ -114,4 +114,4 @@ TEST_F(AssociationPython, PermutationByItemIsThatOfEveryOrder) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

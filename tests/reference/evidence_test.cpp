@@ -1,12 +1,12 @@
 // Evidence that may be looked at after every trial, against its definitions in R.
-#include "oracle/draws.h"
+#include "reference/draws.h"
 #include "stats/evidence/betting.h"
 #include "stats/evidence/confidence_sequence.h"
 #include "stats/evidence/e_process.h"
 #include "stats/evidence/hedged_capital.h"
 #include "stats/evidence/shared_e_process.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using Evidence = AgainstR;
@@ -180,4 +180,4 @@ TEST_F(Evidence, SharedEProcessOfAllBetsIsTheIntegral) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-namespace oracle {
+namespace reference {
 
 using Numbers = std::vector<double>;
 
@@ -31,4 +31,4 @@ struct Function {
   std::string arguments;  ///< "correct,trials"
 };
 
-}  // namespace oracle
+}  // namespace reference

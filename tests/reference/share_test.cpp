@@ -1,5 +1,5 @@
 // Shares right against R's binom.test, prop.test, pbinom, qbeta, and roots by uniroot.
-#include "oracle/draws.h"
+#include "reference/draws.h"
 #include "stats/share/approximate_interval.h"
 #include "stats/share/binomial.h"
 #include "stats/share/coverage.h"
@@ -9,7 +9,7 @@
 #include "stats/share/power.h"
 #include "stats/share/similarity.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using Share = AgainstR;
@@ -86,7 +86,7 @@ TEST_F(Share, WilsonIsThatOfPropTest) {
     return {both.lower, both.upper, stats::wilson_lower(correct, trials, call.number(2)),
             stats::wilson_upper(correct, trials, call.number(2))};
   };
-  // R computes its limits as a difference, which loses digits near 0; hence an absolute tolerance too.
+  // Limits near 0 are differences of numbers near 1.
   expect_alike({"share.R", "wilson", "correct,trials,confidence"},
                counts_and_confidence(500, 5'000, 1'000'000), ours, {1e-12, 1e-15});
 }
@@ -266,4 +266,4 @@ TEST_F(Share, LeastCoverageIsTheLeastBesideRsLimits) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

@@ -15,7 +15,7 @@ null_error <- function(shares, weights, things) {
 # By the delta method: the slopes of kappa by the shares of the cells, from steps in the imaginary direction,
 # which lose no digits. psych's own error of the weighted kappa is not taken: it has rowSums(w * rs) where
 # Fleiss, Cohen and Everitt have the mean of the weights of a column, colSums(w * rs), and so differs from
-# theirs and from vcd::Kappa.
+# theirs, and from the value of vcd::Kappa in tests/stats.
 weighted_error <- function(shares, weights, things) {
   kappa <- function(p) {
     expected <- sum(weights * outer(rowSums(p), colSums(p)))

@@ -1,7 +1,7 @@
 // Agreement of raters against R: psych, friedman.test, and the coefficients of the papers written out with
 // matrices.
-#include "oracle/draws.h"
-#include "oracle/tables.h"
+#include "reference/draws.h"
+#include "reference/tables.h"
 #include "stats/agreement/concordance.h"
 #include "stats/agreement/gwet.h"
 #include "stats/agreement/intraclass.h"
@@ -9,7 +9,7 @@
 #include "stats/agreement/krippendorff.h"
 #include "stats/agreement/weighted_kappa.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using Agreement = AgainstR;
@@ -188,4 +188,4 @@ TEST_F(Agreement, ConcordanceIsThatOfFriedmanTest) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

@@ -17,10 +17,10 @@
 #include <string_view>
 #include <vector>
 
-#include "oracle/call.h"
+#include "reference/call.h"
 
 /// Puts many calls of a function to R or to Python at once: ask.R and ask.py.
-namespace oracle {
+namespace reference {
 
 inline bool runs(const std::string& command) {
   return std::system((command + " > /dev/null 2>&1").c_str()) == 0;
@@ -52,7 +52,7 @@ inline const std::string& python_with_scipy() {
 class Folder {
  public:
   Folder() {
-    std::string name = (std::filesystem::temp_directory_path() / "blindswap-oracle-XXXXXX").string();
+    std::string name = (std::filesystem::temp_directory_path() / "blindswap-reference-XXXXXX").string();
     if (!mkdtemp(name.data())) throw std::runtime_error("no temporary folder");
     path_ = name;
   }
@@ -125,7 +125,7 @@ class Interpreter {
   std::ofstream questions_;
 };
 
-inline const std::string kHere = SOURCE_FOLDER "/tests/oracle/";
+inline const std::string kHere = SOURCE_FOLDER "/tests/reference/";
 
 inline std::unique_ptr<Interpreter>& interpreter(bool in_r) {
   static std::unique_ptr<Interpreter> r, python;
@@ -137,14 +137,14 @@ inline std::unique_ptr<Interpreter>& interpreter(bool in_r) {
   return one;
 }
 
-/// What the oracle gives for each call.
+/// What the reference gives for each call.
 inline std::vector<Numbers> ask(const Function& function, const std::vector<Call>& calls) {
   const Folder folder;
   const std::string table = folder.file("calls.csv"), list = folder.file("answers.txt");
   write_calls(table, function.arguments, calls);
-  auto& oracle = interpreter(function.script.ends_with(".R"));
-  if (!oracle->answers(kHere + function.script + '\t' + function.name + '\t' + table + '\t' + list)) {
-    oracle.reset();
+  auto& reference = interpreter(function.script.ends_with(".R"));
+  if (!reference->answers(kHere + function.script + '\t' + function.name + '\t' + table + '\t' + list)) {
+    reference.reset();
     throw std::runtime_error(function.script + ": " + function.name + " failed");
   }
   auto answers = read_answers(list);
@@ -153,4 +153,4 @@ inline std::vector<Numbers> ask(const Function& function, const std::vector<Call
   return answers;
 }
 
-}  // namespace oracle
+}  // namespace reference

@@ -1,6 +1,6 @@
 // Counts of several subjects against SciPy's betabinom and combine_pvalues, R's tests, and exact fractions.
-#include "oracle/draws.h"
-#include "oracle/tables.h"
+#include "reference/draws.h"
+#include "reference/tables.h"
 #include "stats/pooled/beta_binomial.h"
 #include "stats/pooled/chance_corrected.h"
 #include "stats/pooled/cochran_q.h"
@@ -9,7 +9,7 @@
 #include "stats/pooled/study_simulation.h"
 #include "stats/pooled/trend.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using PooledR = AgainstR;
@@ -278,4 +278,4 @@ TEST_F(PooledR, SimulatedStudiesOfOneRaterAreThoseOfTheSum) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

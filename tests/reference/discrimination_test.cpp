@@ -1,12 +1,12 @@
 // Detection theory against R: pnorm, integrate, uniroot, wilcox.test.
-#include "oracle/draws.h"
+#include "reference/draws.h"
 #include "stats/discrimination/answer_bias.h"
 #include "stats/discrimination/d_prime.h"
 #include "stats/discrimination/hits_interval.h"
 #include "stats/discrimination/roc.h"
 #include "stats/discrimination/share_right.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using Discrimination = AgainstR;
@@ -170,4 +170,4 @@ TEST_F(Discrimination, TestOfTheRocIsThatOfWilcoxTestWithoutTies) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

@@ -1,9 +1,9 @@
 // Adjusted p-values against R's p.adjust.
 #include "stats/multiplicity.h"
 
-#include "oracle/draws.h"
+#include "reference/draws.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using Multiplicity = AgainstR;
@@ -35,4 +35,4 @@ TEST_F(Multiplicity, AdjustedPAreThoseOfPAdjust) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

@@ -1,12 +1,12 @@
 // Permutations and resamples of agreement against every one of them in Python, and R's fisher.test.
-#include "oracle/draws.h"
-#include "oracle/tables.h"
+#include "reference/draws.h"
+#include "reference/tables.h"
 #include "stats/agreement/concordance.h"
 #include "stats/resampling/agreement_permutation.h"
 #include "stats/resampling/alpha_permutation.h"
 #include "stats/resampling/bootstrap_agreement.h"
 
-namespace oracle {
+namespace reference {
 namespace {
 
 using ResamplingR = AgainstR;
@@ -118,4 +118,4 @@ TEST_F(ResamplingPython, ConcordanceIsThatOfEveryOrder) {
 }
 
 }  // namespace
-}  // namespace oracle
+}  // namespace reference

@@ -12,8 +12,8 @@ mixture <- function(correct, trials, chance, a, b)
 # 31.36, b = 3073 at 0.252 its logarithm is out by 18), and so the density is integrated there, in steps in
 # which it falls by 1/e.
 log_above <- function(chance, a, b) {
-  mode <- min(max((a - 1) / (a + b - 2), 0), 1)
-  if (a + b < 30 || chance < mode + 5 * sqrt(mode * (1 - mode) / (a + b)))  # pbeta warns if the other tail underflows
+  mean <- a / (a + b)
+  if (a + b < 30 || chance < mean + 5 * sqrt(mean * (1 - mean) / (a + b)))  # pbeta warns if the other tail underflows
     return(suppressWarnings(pbeta(chance, a, b, lower.tail = FALSE, log.p = TRUE)))
   height <- function(share) (a - 1) * log(share) + (b - 1) * log1p(-share)
   step <- 1 / ((b - 1) / (1 - chance) - (a - 1) / chance)
