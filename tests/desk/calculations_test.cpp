@@ -72,6 +72,7 @@ TEST(CalculateStopping, HasTheTrueRates) {
   EXPECT_NEAR(figure("sprt --share 0.75 --trials 2000", "expected_trials_guessing"), 16.22581976, 5.1e-9);
   EXPECT_LE(figure("looks 8 16 24 --spending pocock", "false_alarms"), 0.05);
   EXPECT_NEAR(figure("boundary 5", "pocock_constant"), 2.41318, 5.1e-6);
+  EXPECT_EQ(figure("looks 8,16", "false_alarms"), figure("looks 8 16", "false_alarms"));
 }
 
 // SEQ-6 to SEQ-9, recomputed.

@@ -162,7 +162,11 @@ std::vector<double> Given::list(const std::string& name) const {
 
 std::vector<int> Given::counts(const std::string& name, int lowest, int highest) const {
   std::vector<int> numbers;
-  for (const std::string& element : words(name))
+  std::vector<std::string> elements;
+  for (const std::string& word : table_ ? words(name) : typed(name))
+    for (std::string& element : split(word, ",; \t\n")) elements.push_back(std::move(element));
+  if (elements.empty()) throw BadInput(name + " needs at least one number");
+  for (const std::string& element : elements)
     numbers.push_back(count_of(name + "[" + std::to_string(numbers.size()) + "]", element, lowest, highest));
   return numbers;
 }

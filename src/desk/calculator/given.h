@@ -53,7 +53,7 @@ class Given {
   /// it may be one number or two. A comma before a space separates: "1, 2". At least one number.
   std::vector<double> list(const std::string& name) const;
 
-  /// The same for whole numbers.
+  /// Whole numbers, separated by commas too. At least one.
   std::vector<int> counts(const std::string& name, int lowest, int highest) const;
 
   /// The words of a list that are no numbers: "2:1" and the like.
