@@ -45,6 +45,17 @@ TEST(Exploration, SaysWhetherListenersDifferAndRightAnswersDrift) {
   EXPECT_NEAR(of_first(all).drift->test.p, 2.0 / 16, 1e-14);
 }
 
+// Two who answer alike are one: taken for independent they would drift with a true size of .174 at .05.
+TEST(Exploration, DoesNotTakeListenersWhoShareTrialsForIndependent) {
+  Builder builder({"Ada", "Ben"});
+  builder.plan().attendance = "together";
+  builder.trials(builder.claim("thin", "thick"), 8, 16);
+  const auto all = builder.findings();
+  EXPECT_EQ(of_first(all).listeners.size(), 2u);
+  EXPECT_FALSE(of_first(all).spread);
+  EXPECT_FALSE(of_first(all).drift);
+}
+
 // By hand: surest A twice where it was A, surest B twice where it was B: area 1, 2 of 6 divisions as extreme.
 TEST(Exploration, RatesSurenessWhereItWasTold) {
   Builder builder;

@@ -278,6 +278,10 @@ def check_exploration(compare, where, study, comparison, theirs):
     compare.number(where + ".listeners", len(names), len(theirs["listeners"]))
     for one in theirs["listeners"]:
         check_listener(compare, where + "." + one["listener"], trials, one)
+    if len(names) > 1 and study.plan["attendance"] != "one at a time":
+        for key in ("spread", "drift"):
+            compare.number(where + "." + key, None, theirs[key])
+        return
     marks = [[t["last"][n] == t["coin"] for t in trials if n in t["last"]] for n in names]
     spread = exploration.spread([(sum(own), len(own)) for own in marks])
     compare.number(where + ".spread", spread is None, theirs["spread"] is None)

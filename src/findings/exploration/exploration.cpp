@@ -60,6 +60,7 @@ Exploration exploration_of(const Evidence& evidence, const ComparisonFinding& fi
   const auto trials = trials_of(evidence, finding.comparison);
   const Marks marks = marks_by_listener(trials);
   for (const auto& [listener, own] : marks) found.listeners.push_back(listener_exploration(trials, listener));
+  if (marks.size() > 1 && evidence.plan.attendance != "one at a time") return found;
   found.spread = spread_of(marks);
   found.drift = drift_of(marks);
   return found;

@@ -53,7 +53,8 @@ struct Drift {
 /// agreement are for ABX.
 struct Exploration {
   std::vector<ListenerExploration> listeners;  ///< those who answered
-  std::optional<Spread> spread;                ///< of several listeners
+  /// Both take listeners as independent, so neither is there where several share their trials.
+  std::optional<Spread> spread;  ///< of several listeners
   std::optional<Drift> drift;
   std::optional<double> ac1;        ///< Gwet's, on right and wrong or on the cable preferred
   std::optional<double> ac1_error;  ///< its standard error

@@ -38,10 +38,11 @@ std::string swap_words(const findings::ListenerExploration& one) {
 
 Table explored_listener_table(const plan::Plan& plan, const findings::Exploration& exploration) {
   Table table{
-      "d' by differencing with its 95 % likelihood interval; ROC area of sureness, one half by chance; time "
+      "d' by differencing with its 95 % likelihood interval; ROC area of answers rated by sureness, one half "
+      "by chance; time "
       "before "
       "X, answers A less answers B",
-      {{"Listener"}, {"d'"}, {"Answers A"}, {"Surer when right"}, {"Time before X"}},
+      {{"Listener"}, {"d'"}, {"Answers A"}, {"Told apart, as rated"}, {"Time before X"}},
       {},
       {}};
   for (const auto& one : exploration.listeners)
@@ -80,7 +81,7 @@ std::optional<Section> exploration_section(const plan::Plan& plan,
   Section section{4,
                   id_of(finding) + "-exploration",
                   "What else the answers show",
-                  {Paragraph{"Explored, not planned: every p is exact but adjusted for nothing, and none is "
+                  {Paragraph{"Explored, not planned: no p is adjusted for anything, and none is "
                              "part of the finding."}}};
   if (!exploration.listeners.empty()) section.blocks.push_back(explored_listener_table(plan, exploration));
   if (Facts facts = comparison_facts(exploration); !facts.facts.empty())

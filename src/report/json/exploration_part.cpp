@@ -41,7 +41,8 @@ json explored_listener_json(const plan::Plan& plan, const findings::ListenerExpl
 }
 
 void add_explored(Dictionary& rows, const std::string& path) {
-  rows.push_back({path + ".p", "number", "", "0 to 1", "exact p, unadjusted; drawn where too many to count"});
+  rows.push_back(
+      {path + ".p", "number", "", "0 to 1", "unadjusted p by permutation; drawn where too many to count"});
   rows.push_back({path + ".p_standard_error", "number or null", "", "0 or more", "of `p`, when drawn"});
 }
 
@@ -81,7 +82,7 @@ Dictionary exploration_dictionary() {
       {one + ".answers_a", "integer", "", "0 or more", "answers \"A\""},
       {one + ".bias_p", "number", "", "0 to 1", "exact two-sided p of these against one half"},
       {one + ".sureness", "object or null", "", "",
-       "whether surer answers are right more often; null without levels of sureness"},
+       "whether A and B were told apart, answers rated by sureness; null without levels of sureness"},
       {one + ".sureness.rated", "integer", "", "2 or more", "answers with a level of sureness"},
       {one + ".sureness.area", "number", "", "0 to 1",
        "area under the ROC, from surest A to surest B; one half by chance"},
@@ -89,9 +90,10 @@ Dictionary exploration_dictionary() {
        "whether answers follow the time before X; null without times"},
       {one + ".swap_time.difference_s", "number", "s", "", "mean time, answers A less answers B"},
       {path + ".spread", "object or null", "", "",
-       "whether listeners differ in their share right; null for one listener"},
+       "whether listeners differ in their share right; null for one listener and where several share trials"},
       {path + ".spread.tarone_z", "number", "", "", "Tarone's Z"},
-      {path + ".drift", "object or null", "", "", "whether right answers come early or late"},
+      {path + ".drift", "object or null", "", "",
+       "whether right answers come early or late; null where several listeners share trials"},
       {path + ".drift.late", "boolean", "", "", "later than without a drift"},
       {path + ".ac1", "number or null", "", "at most 1",
        "Gwet's AC1 on right and wrong, or on the cable preferred"},
