@@ -4,89 +4,15 @@
 #include <cmath>
 #include <limits>
 
+#include "desk/calculator/typed_words.h"
 #include "stats/arguments.h"
 #include "text/error.h"
 #include "text/nearest.h"
 #include "text/number.h"
 
 namespace desk {
-namespace {
 
 using text::BadInput;
-
-std::string quoted(const std::string& words) { return '"' + words + '"'; }
-
-/// The stretches between any of `separators`; empty ones are left out.
-std::vector<std::string> split(const std::string& words, std::string_view separators) {
-  std::vector<std::string> parts;
-  for (std::size_t from = 0; from < words.size();) {
-    const std::size_t to = std::min(words.find_first_of(separators, from), words.size());
-    if (to > from) parts.push_back(words.substr(from, to - from));
-    from = to + 1;
-  }
-  return parts;
-}
-
-long long whole(const std::string& name, const std::string& typed) {
-  const auto number = text::whole_number(typed);
-  if (!number) throw BadInput(name + " must be a whole number, got " + quoted(typed));
-  return *number;
-}
-
-int count_of(const std::string& name, const std::string& typed, int lowest, int highest) {
-  const long long number = whole(name, typed);
-  stats::require_count(name, number, lowest, highest);
-  return static_cast<int>(number);
-}
-
-/// The elements of a list, as documented at `Given::list`.
-std::vector<std::string> list_elements(const std::string& name, const std::vector<std::string>& words) {
-  std::string all;
-  for (const std::string& word : words) all += (all.empty() ? "" : " ") + word;
-  std::vector<std::string> elements = split(all, " ;\t\n");
-  if (elements.size() == 1) {
-    const std::string only = elements.front();
-    elements = split(only, ",");
-    if (elements.size() == 2 && only.find('.') == std::string::npos && text::number(only))
-      throw BadInput(name + " " + quoted(only) + " may be one number or two; write " + elements[0] + "." +
-                     elements[1] + " for one, \"" + elements[0] + "; " + elements[1] + "\" for two");
-  }
-  for (std::string& element : elements)
-    if (element.size() > 1 && element.ends_with(',')) element.pop_back();
-  if (elements.empty()) throw BadInput(name + " needs at least one number");
-  return elements;
-}
-
-/// Words into rows at semicolons and ends of words.
-std::vector<std::string> rows_of(const std::vector<std::string>& words) {
-  std::vector<std::string> rows;
-  for (const std::string& word : words)
-    for (std::string& row : split(word, ";"))
-      if (row.find_first_not_of(" \t\n") != std::string::npos) rows.push_back(std::move(row));
-  return rows;
-}
-
-bool is_missing(const std::string& cell) { return cell.empty() || cell == "-" || cell == "."; }
-
-void require_equal_rows(const std::string& row, const std::string& cells, std::size_t first,
-                        std::size_t place, std::size_t found) {
-  if (found != first)
-    throw BadInput(row + "s must have equally many " + cells + ": " + row + " 1 has " +
-                   std::to_string(first) + ", " + row + " " + std::to_string(place) + " has " +
-                   std::to_string(found));
-}
-
-std::optional<bool> mark_of(const std::string& cell, std::size_t listener, std::size_t place,
-                            const std::string& shown) {
-  if (is_missing(cell)) return std::nullopt;
-  if (cell != "1" && cell != "0")
-    throw BadInput("marks of listener " + std::to_string(listener) +
-                   " must be 1 for right, 0 for wrong, - for missing; got " + quoted(shown) +
-                   ", wrong at place " + std::to_string(place));
-  return cell == "1";
-}
-
-}  // namespace
 
 Given::Given(const Calculation& calculation, std::map<std::string, std::vector<std::string>> typed,
              std::optional<text::Table> table)
@@ -213,93 +139,6 @@ Given::Cells Given::columns(const std::string& name) const {
   for (const text::Row& row : table_->rows)
     for (std::size_t i = 0; i < places.size(); ++i) columns[i].push_back(row.cells[places[i]].text);
   return columns;
-}
-
-stats::CountTable Given::count_rows(const std::string& name) const {
-  stats::CountTable rows;
-  const auto add = [&](const std::string& cell) {
-    rows.back().push_back(
-        count_of("count of row " + std::to_string(rows.size()), cell, 0, stats::kMostTrials));
-  };
-  if (table_) {
-    const Cells found = columns(name);
-    for (std::size_t row = 0; row < found.front().size(); ++row) {
-      rows.emplace_back();
-      for (const auto& column : found) add(column[row]);
-    }
-    return rows;
-  }
-  for (const std::string& row : rows_of(typed(name))) {
-    rows.emplace_back();
-    for (const std::string& cell : split(row, ", \t\n")) add(cell);
-    require_equal_rows("row", "counts", rows.front().size(), rows.size(), rows.back().size());
-  }
-  if (rows.empty()) throw BadInput("the table needs at least one row of counts");
-  return rows;
-}
-
-Given::Numbers Given::ratings(const std::string& name) const {
-  Cells cells;
-  if (table_)
-    cells = columns(name);
-  else
-    for (const std::string& row : rows_of(typed(name))) {
-      cells.push_back(list_elements(name, {row}));
-      require_equal_rows("rater", "ratings", cells.front().size(), cells.size(), cells.back().size());
-    }
-  if (cells.empty()) throw BadInput(name + " needs at least one rater");
-  Numbers raters;
-  for (const auto& rater : cells) {
-    raters.emplace_back();
-    for (const std::string& cell : rater) {
-      const auto number = text::number(cell);
-      if (!number && !is_missing(cell))
-        throw BadInput(name + " must be numbers, or - where missing; got " + quoted(cell) + " of rater " +
-                       std::to_string(raters.size()) + " at place " +
-                       std::to_string(raters.back().size() + 1));
-      raters.back().push_back(number);
-    }
-  }
-  return raters;
-}
-
-std::vector<stats::Marks> Given::marks_of_any_length(const std::string& name) const {
-  std::vector<stats::Marks> raters;
-  const auto add = [&](const std::vector<std::string>& cells, const std::string& shown) {
-    raters.emplace_back();
-    for (const std::string& cell : cells)
-      raters.back().push_back(mark_of(cell, raters.size(), raters.back().size() + 1, shown));
-  };
-  if (table_)
-    for (const auto& column : columns(name)) add(column, "the column");
-  else
-    for (const std::string& word : typed(name)) {
-      std::vector<std::string> cells;
-      for (const char mark : word) cells.push_back({mark});
-      add(cells, word);
-    }
-  return raters;
-}
-
-std::vector<stats::Marks> Given::marks(const std::string& name) const {
-  std::vector<stats::Marks> raters = marks_of_any_length(name);
-  for (std::size_t i = 0; i < raters.size(); ++i)
-    require_equal_rows("listener", "marks", raters.front().size(), i + 1, raters[i].size());
-  return raters;
-}
-
-std::vector<std::vector<bool>> Given::whole_marks(const std::string& name) const {
-  std::vector<std::vector<bool>> raters;
-  for (const stats::Marks& marks : marks_of_any_length(name)) {
-    raters.emplace_back();
-    for (const auto& mark : marks) {
-      if (!mark)
-        throw BadInput(name + " must have no gaps here, listener " + std::to_string(raters.size()) +
-                       " has one at place " + std::to_string(raters.back().size() + 1));
-      raters.back().push_back(*mark);
-    }
-  }
-  return raters;
 }
 
 stats::Alternative Given::alternative() const {

@@ -27,7 +27,7 @@ std::vector<SubjectCount> weil_litters() {
   return subjects;
 }
 
-// OD-1: synthetic, 12 subjects of 10 trials; formula of Tarone (1979) (confirmed in a transcription;
+// OD-1: synthetic, 12 subjects of 10 trials; formula of Tarone (1979) (confirmed in a secondary copy;
 // recomputed).
 TEST(Overdispersion, AgreesWithRecomputedValues) {
   EXPECT_NEAR(tarone_z(twelve_subjects()).value(), 1.57467948, 5.1e-9);
