@@ -85,7 +85,7 @@ void host_sitting(const HostOptions& options, Console& console) {
     host.tick([&] { hosting.act_for_stand_ins(); });
     if (isatty(STDERR_FILENO)) console.err << "\r" << host.state_line() << "   " << std::flush;
   }
-  console.err << "\nstopped; start it again to go on with the same links\n";
+  console.err << "\nstopped; start it again with --port " << host.port() << " to go on with the same links\n";
 }
 
 }  // namespace

@@ -37,7 +37,7 @@ void add_looks(CLI::App* command, desk::PlanTyped& plan) {
       ->add_option("--looks", plan.looks,
                    "Look at the answers after so many trials of a claim, as 8,16,24, and stop it when it is "
                    "supported; "
-                   "the last is all its trials")
+                   "the last is all its trials; such a plan is held live (sitting host)")
       ->delimiter(',')
       ->default_str("");
   command->add_option("--spending", plan.spending, "Of the level over the looks: obrien-fleming or pocock")

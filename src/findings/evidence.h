@@ -79,6 +79,7 @@ struct SittingEvidence {
   int compared_answers = 0;  ///< of second entries
   int differing_answers = 0;
   int planned_trials = 0;
+  int stopped_trials = 0;  ///< of these, left out after a look stopped their comparison
   int settled_trials = 0;
   bool wrong_tag_reported = false;  ///< a trial was spoiled for a wrong tag after its answers were in
 };

@@ -45,6 +45,13 @@ struct WouldHaveBeenCaught {
   int answers = 0;
   double level = 0;
   int needed = 0;  ///< answers that had to score; answers + 1 if none would do
+  /// Where the plan looks: what each look needs of so many answers; nothing where it cannot support.
+  struct AtLook {
+    int trials = 0;
+    int answers = 0;
+    std::optional<int> needed;
+  };
+  std::vector<AtLook> at_looks;
   double probability = 0.8;
   std::optional<double> share;          ///< nothing when no share could have been caught
   std::optional<double> hearing_share;  ///< (share - 1/2) / (1 - 1/2); nothing where no answer can be right

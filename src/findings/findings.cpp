@@ -14,6 +14,7 @@
 #include "findings/words/cautions.h"
 #include "findings/words/conditions.h"
 #include "findings/words/sentence.h"
+#include "plan/looks.h"
 #include "plan/requirement.h"
 
 namespace findings {
@@ -31,6 +32,17 @@ void count_fates(const Evidence& evidence, ComparisonFinding& finding) {
     finding.late_spoiled += trial->fate == Fate::late_spoiled;
     if (trial->fate != Fate::spoiled) finding.missing += static_cast<int>(trial->missing.size());
   }
+}
+
+/// Answers of each trial analysed; where a look stopped the trials, those left out are added with as many answers as the
+/// fullest trial has: how long it went on is a result, and no part of the design.
+std::vector<int> designed_answers(const Evidence& evidence, const ComparisonFinding& finding,
+                                  const Counting& counting) {
+  std::vector<int> answers = answers_by_trial(evidence, finding.comparison, counting);
+  if (finding.stopped_after)
+    answers.resize(static_cast<std::size_t>(plan::looks_of(evidence.plan)->after.back()),
+                   *std::max_element(answers.begin(), answers.end()));
+  return answers;
 }
 
 /// The primary test, counted in every way that a reader may ask for.
@@ -52,8 +64,8 @@ void count_answers(const Evidence& evidence, ComparisonFinding& finding) {
                        .value_or(limits_of(evidence.plan, finding.primary.tally,
                                            of_several_listeners(evidence, finding.comparison, primary)));
   finding.stopped_after = stopped_after(evidence.plan, finding.kind, finding.primary);
-  finding.would_have_been_caught = would_have_been_caught(
-      evidence.plan, finding.kind, answers_by_trial(evidence, finding.comparison, primary));
+  finding.would_have_been_caught =
+      would_have_been_caught(evidence.plan, finding.kind, designed_answers(evidence, finding, primary));
 }
 
 ComparisonFinding described(const Evidence& evidence, int index) {

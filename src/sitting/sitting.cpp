@@ -90,9 +90,9 @@ void Sitting::open(const std::string& way) {
   if (way != "paper" && way != "live")
     throw text::BadInput("a sitting is \"paper\" or \"live\", got \"" + way + "\"");
   if (way == "paper" && looks_)
-    throw text::NotNow(
-        "plan \"" + plan_.name +
-        "\" looks at the answers as they come: hold its sittings live, on paper nobody may look");
+    throw text::NotNow("plan \"" + plan_.name +
+                       "\" looks at the answers as they come: hold its sittings live (sitting host), on "
+                       "paper nobody may look");
   for (const Event& event : read_chain(log_, sealed_.commitment, 0).events)
     if (event.type == kind::unsealed || event.type == kind::ended_plan)
       throw text::NotNow("plan \"" + plan_.name + "\" is over; no further sitting can be opened");

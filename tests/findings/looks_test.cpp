@@ -28,6 +28,35 @@ TEST(LookedAtFindings, AreSupportedWhereALookStoppedThem) {
       << finding.sentence;
 }
 
+// What sittings like these would have caught is a matter of the design, not of where a look happened to stop them.
+TEST(LookedAtFindings, CatchAsPlannedWhereverTheyStopped) {
+  Builder builder = looked_at();
+  builder.trials(builder.claim("thin", "thick"), 13, 16);
+  const auto caught = builder.findings().comparisons.at(0).would_have_been_caught;
+  EXPECT_EQ(caught.trials, 24);
+  EXPECT_EQ(caught.answers, 24);
+  EXPECT_EQ(caught.needed, 17);
+  EXPECT_NEAR(*caught.share, .7574908302, 5.1e-9);
+  ASSERT_EQ(caught.at_looks.size(), 3u);
+  const int trials[] = {8, 16, 24}, needed[] = {8, 13, 17};
+  for (std::size_t i = 0; i < 3; ++i) {
+    EXPECT_EQ(caught.at_looks[i].trials, trials[i]);
+    EXPECT_EQ(caught.at_looks[i].answers, trials[i]);
+    EXPECT_EQ(caught.at_looks[i].needed, needed[i]);
+  }
+}
+
+// One listener of a pooled plan gave the answers that were looked at, so their own p pays for the looks too.
+TEST(LookedAtFindings, PayForTheLooksOfAnOnlyListenerToo) {
+  Builder builder = looked_at();
+  builder.plan().primary_test = "pooled";
+  builder.trials(builder.claim("thin", "thick"), 16, 24);
+  const auto finding = builder.findings().comparisons.at(0);
+  ASSERT_EQ(finding.listeners.size(), 1u);
+  EXPECT_NEAR(finding.primary.p, .0785257220, 5.1e-11);
+  EXPECT_NEAR(finding.listeners.front().tested.p, .0785257220, 5.1e-11);
+}
+
 TEST(LookedAtFindings, PayForTheLooksAtTheEnd) {
   Builder builder = looked_at();
   builder.trials(builder.claim("thin", "thick"), 16, 24);

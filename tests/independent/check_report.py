@@ -59,7 +59,8 @@ class Study:
 
     def rule_for(self, trials, listener):
         """How these trials were looked at; nothing for controls and for answers that are not the primary ones."""
-        looked_at = trials and trials[0]["comparison"] in self.claims and listener == self.primary_listener()
+        looked_at = trials and trials[0]["comparison"] in self.claims and (
+            listener == self.primary_listener() or self.plan["primary_test"] == "pooled" and [listener] == self.plan["listeners"])
         return self.looks if looked_at else None
 
     def tested(self, trials, which="last", listener=None):
@@ -106,6 +107,8 @@ def check_limits(compare, where, study, tested, theirs):
 
 
 def check_caught(compare, where, study, comparison, sizes, theirs):
+    if any(t["looked"] == "stop" for t in study.of(comparison)):  # how long it went on is no part of the design
+        sizes = sizes + [max(sizes)] * (study.looks[0][-1] - len(sizes))
     claim = study.plan["comparisons"][comparison]["kind"] == "claim"
     level = study.level / (len(study.claims) if claim else 1)
     need, possible = exact.needed(sizes, level, study.two_sided), sum(sizes)
@@ -113,6 +116,8 @@ def check_caught(compare, where, study, comparison, sizes, theirs):
     if study.looks and claim:
         need = looks.power(sizes, study.looks, level, 1.0)[1]
         supported = lambda p: looks.power(sizes, study.looks, level, p)[0]
+        found, _, _ = looks.bounds([(size, 0) for size in sizes], study.looks, level, ended=True)
+        compare.numbers(where + ".at_looks", list(found.values()), [look["needed_answers"] for look in theirs["at_looks"]])
     compare.number(where + ".trials", len(sizes), theirs["trials"])
     compare.number(where + ".answers", possible, theirs["answers"])
     compare.number(where + ".level", level, theirs["level"])

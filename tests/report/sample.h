@@ -93,10 +93,12 @@ inline findings::ComparisonFinding comparison(const plan::Plan& plan, int index,
                                     .answers = 48,
                                     .level = 0.05 / 3,
                                     .needed = 39,
+                                    .at_looks = {},
                                     .probability = 0.8,
                                     .share = 0.8967,
                                     .hearing_share = 0.7934,
                                     .probability_at_effect = 0.79};
+  if (index == 1) finding.would_have_been_caught.at_looks = {{8, 24, std::nullopt}, {16, 48, 39}};
   finding.missing = 1;
   finding.spoiled = 1;
   finding.with_spoiled = tested(score + 2, 51, 17, p / 2);

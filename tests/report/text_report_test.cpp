@@ -66,8 +66,9 @@ TEST(TextReport, PrintsTheNumbersOfAComparison) {
              "  Adjusted p                   0.0036 (Holm, family of 3)\n"
              "  Lower limit, one-sided 95 %  67.1 % (treats all answers as independent)\n");
   expect_has(text, "  Cannot be judged             separation not kept in sitting 2\n");
-  expect_has(text, "  Answers needed, all of a trial alike      39 of 48\n");
-  expect_has(text, "  Long-run share caught 80 times in 100     0.897 or more\n");
+  expect_has(text, "  Answers needed, all of a trial alike   39 of 48\n");
+  expect_has(text, "none would do after 8 trials; 39 of 48 after 16 trials\n");
+  expect_has(text, "  Long-run share caught 80 times in 100  0.897 or more\n");
   expect_has(text, "  ! braided eight: its level drifted by 0.12 dB from start to end\n");
   expect_has(text, "Level matched within 0.10 dB at the load's terminals with the trims as set.\n");
 }

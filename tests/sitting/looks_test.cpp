@@ -169,9 +169,9 @@ TEST(LookedAtSitting, ShowsAListenerNothingButTheWord) {
 
 TEST(LookedAtSitting, IsHeldLiveOnly) {
   HeldSitting held(looked_at(1));
-  EXPECT_EQ(
-      refusal([&] { held.sitting.open("paper"); }),
-      "plan \"pilot\" looks at the answers as they come: hold its sittings live, on paper nobody may look");
+  EXPECT_EQ(refusal([&] { held.sitting.open("paper"); }),
+            "plan \"pilot\" looks at the answers as they come: hold its sittings live (sitting host), on "
+            "paper nobody may look");
 }
 
 // A look that the plan's rule does not give is a changed file, also where the chain was made to fit.

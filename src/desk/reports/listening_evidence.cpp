@@ -127,7 +127,8 @@ findings::SittingEvidence sitting_evidence(int number, const sitting::UnsealedSi
     evidence.compared_answers += entry.compared;
     evidence.differing_answers += entry.differing;
   }
-  evidence.planned_trials = state.planned_trials();
+  evidence.planned_trials = state.layout.planned();
+  evidence.stopped_trials = state.layout.planned() - state.planned_trials();
   evidence.settled_trials = state.settled_trials();
   for (const sitting::TrialState& trial : state.trials)
     evidence.wrong_tag_reported =

@@ -63,10 +63,22 @@ Counted count(const Evidence& evidence, int comparison, const Counting& counting
   return result;
 }
 
+/// The listener who alone attends a comparison; nothing for several.
+std::optional<int> only_listener(const plan::Plan& plan, int comparison) {
+  std::set<int> attending;
+  for (const plan::Part& part : plan.sittings)
+    if (std::find(part.comparisons.begin(), part.comparisons.end(), comparison) != part.comparisons.end())
+      attending.insert(part.listeners.begin(), part.listeners.end());
+  return attending.size() == 1 ? std::optional(*attending.begin()) : std::nullopt;
+}
+
 /// Whether these are the answers that the plan looks at.
 bool is_looked_at(const plan::Plan& plan, int comparison, const Counting& counting) {
-  return plan.comparisons[static_cast<std::size_t>(comparison)].kind == plan::Kind::claim &&
-         counting.listener == primary_listener(plan) && plan::looks_of(plan);
+  if (plan.comparisons[static_cast<std::size_t>(comparison)].kind != plan::Kind::claim ||
+      !plan::looks_of(plan))
+    return false;
+  const auto primary = primary_listener(plan);
+  return counting.listener == primary || (!primary && counting.listener == only_listener(plan, comparison));
 }
 
 /// The stage-wise p of trials that could have been stopped at an earlier look.

@@ -1,5 +1,6 @@
 #include "findings/listening/verdict.h"
 
+#include <algorithm>
 #include <numeric>
 #include <set>
 
@@ -117,8 +118,16 @@ void catch_with_looks(const plan::Plan& plan, const plan::Looks& looks,
                       const std::vector<stats::Split>& alike, const std::vector<int>& answers_by_trial,
                       WouldHaveBeenCaught& caught) {
   const stats::StoppingRule rule = plan::bounds_of(plan, looks, alike, true);
-  for (const stats::Look& look : rule.looks)
-    if (look.support) caught.needed = *look.support;
+  int answers = 0;
+  for (std::size_t i = 0; i < rule.looks.size(); ++i) {
+    const int trials = static_cast<int>(i) + 1;
+    const auto& support = rule.looks[i].support;
+    answers += answers_by_trial[i];
+    if (support) caught.needed = *support;
+    if (std::find(looks.after.begin(), looks.after.end(), trials) != looks.after.end() ||
+        i + 1 == rule.looks.size())
+      caught.at_looks.push_back({trials, answers, support});
+  }
   caught.share = stats::sequential_share_caught(rule, answers_by_trial, caught.probability);
   if (caught.share && *caught.share >= 0.5) caught.hearing_share = stats::share_heard(*caught.share, 0.5);
   if (const auto effect = typed_number("effect_share", plan.effect_share))

@@ -51,6 +51,11 @@ std::string counted(int number, std::string_view singular) {
   return std::to_string(number) + " " + std::string(singular) + (number == 1 ? "" : "s");
 }
 
+std::string planned_words(int planned, int stopped) {
+  return counted(planned, "trial") + " planned" +
+         (stopped > 0 ? ", " + std::to_string(stopped) + " of them left out after a look" : "");
+}
+
 std::string frequency_words(double frequency_hz) {
   if (frequency_hz < 1000) return text::fixed(frequency_hz, 0) + " Hz";
   return text::fixed(frequency_hz / 1000, 1) + " kHz";

@@ -33,6 +33,9 @@ double rounded_down(double share);
 /// "1 trial", "3 trials".
 std::string counted(int number, std::string_view singular);
 
+/// "24 trials planned", and how many of them a look left out, if any.
+std::string planned_words(int planned, int stopped);
+
 /// A frequency in the unit people say: "240 Hz", "3.2 kHz".
 std::string frequency_words(double frequency_hz);
 

@@ -28,15 +28,15 @@ void add_seal(const Evidence& evidence, Words& words) {
 
 void add_end(const Evidence& evidence, Words& words) {
   if (!evidence.plan_ended_early) return;
-  int planned = 0;
-  int settled = 0;
+  int planned = 0, stopped = 0, settled = 0;
   for (const SittingEvidence& sitting : evidence.sittings) {
     planned += sitting.planned_trials;
+    stopped += sitting.stopped_trials;
     settled += sitting.settled_trials;
   }
   words.push_back(
       "the plan was ended early by " + evidence.plan_ended_by + " (" + evidence.plan_end_reason +
-      "): " + counted(planned, "trial") + " planned, " + std::to_string(settled) + " done" +
+      "): " + planned_words(planned, stopped) + ", " + std::to_string(settled) + " done" +
       (evidence.ender_had_seen ? "; " + evidence.plan_ended_by + " had seen both answers and order" : ""));
 }
 
@@ -103,7 +103,7 @@ void add_sitting(const Evidence& evidence, const SittingEvidence& sitting, Words
   if (sitting.ended_early)
     words.push_back(
         in_sitting(sitting) + "ended early by " + sitting.ended_by + " (" + sitting.end_reason +
-        "): " + counted(sitting.planned_trials, "trial") + " planned, " +
+        "): " + planned_words(sitting.planned_trials, sitting.stopped_trials) + ", " +
         std::to_string(sitting.settled_trials) + " done" +
         (sitting.ender_had_seen ? "; " + sitting.ended_by + " had seen both answers and order" : ""));
   if (sitting.head_shown_to.empty())

@@ -33,7 +33,7 @@ std::vector<const TrialEvidence*> trials_in(const Evidence& evidence, int sittin
 void add_course(const SittingEvidence& sitting, Sentences& sentences) {
   std::string text = sitting.way + ", opened " + sitting.opened_at + ", ended " + sitting.ended_at;
   if (sitting.ended_early) text += " early by " + sitting.ended_by + " (" + sitting.end_reason + ")";
-  sentences.add(text + "; " + counted(sitting.planned_trials, "trial") + " planned, " +
+  sentences.add(text + "; " + planned_words(sitting.planned_trials, sitting.stopped_trials) + ", " +
                 std::to_string(sitting.settled_trials) + " done.");
   if (!sitting.head_hex.empty()) sentences.add("head of the event chain " + sitting.head_hex + ".");
 }

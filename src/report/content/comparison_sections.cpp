@@ -53,18 +53,28 @@ Facts counts(const Plan& plan, const Findings& findings, const ComparisonFinding
 /// Rounded up, so that the share printed is not smaller than the one that would have been caught.
 std::string share_words(double share) { return text::fixed(findings::rounded_up(share), 3); }
 
+std::string needed_words(const findings::WouldHaveBeenCaught& caught) {
+  if (caught.needed > caught.answers) return "more than there were";
+  if (caught.at_looks.empty()) return std::to_string(caught.needed) + " of " + std::to_string(caught.answers);
+  std::string words;
+  for (const auto& look : caught.at_looks)
+    words += (words.empty() ? "" : "; ") +
+             (look.needed ? std::to_string(*look.needed) + " of " + std::to_string(look.answers)
+                          : "none would do") +
+             " after " + counted(look.trials, "trial");
+  return words;
+}
+
 Facts caught_facts(const Plan& plan, const findings::WouldHaveBeenCaught& caught) {
   const std::string often = text::fixed(100 * caught.probability, 0) + " times in 100";
   Facts facts;
   auto add = [&](std::string term, std::string value) {
     facts.facts.push_back({std::move(term), std::move(value)});
   };
-  add("Trials analysed, level of the first step",
+  add("Trials, level of the first step",
       std::to_string(caught.trials) + ", " + text::significant(caught.level, 3));
   add(caught.answers > caught.trials ? "Answers needed, all of a trial alike" : "Answers needed",
-      caught.needed <= caught.answers
-          ? std::to_string(caught.needed) + " of " + std::to_string(caught.answers)
-          : "more than there were");
+      needed_words(caught));
   add("Long-run share caught " + often,
       caught.share ? share_words(*caught.share) + " or more" : "none, however high");
   if (caught.hearing_share) add("that is, heard in this part of trials", share_words(*caught.hearing_share));

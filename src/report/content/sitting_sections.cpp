@@ -47,8 +47,11 @@ Facts sitting_facts(const SittingEvidence& sitting) {
   add(sitting.way == "paper" ? "Record opened" : "Opened", sitting.opened_at);
   add(sitting.way == "paper" ? "Record closed" : "Ended", sitting.ended_at);
   if (sitting.ended_early) add("Ended early", "by " + sitting.ended_by + ": " + sitting.end_reason);
-  add("Trials settled",
-      std::to_string(sitting.settled_trials) + " of " + std::to_string(sitting.planned_trials) + " planned");
+  add("Trials settled", std::to_string(sitting.settled_trials) + " of " +
+                            std::to_string(sitting.planned_trials) + " planned" +
+                            (sitting.stopped_trials > 0
+                                 ? "; " + std::to_string(sitting.stopped_trials) + " left out after a look"
+                                 : ""));
   add("Cables tagged by", sitting.tagged_by.empty() ? "not recorded" : sitting.tagged_by);
   add("Answers keyed", keyed_words(sitting));
   if (sitting.compared_answers > 0)

@@ -23,11 +23,20 @@ json limits_json(const findings::Limits& limits) {
           {"treats_answers_as_independent", limits.treats_answers_as_independent}};
 }
 
+json looks_json(const std::vector<findings::WouldHaveBeenCaught::AtLook>& looks) {
+  json list = json::array();
+  for (const auto& look : looks)
+    list.push_back(
+        {{"trials", look.trials}, {"answers", look.answers}, {"needed_answers", or_null(look.needed)}});
+  return list;
+}
+
 json caught_json(const findings::WouldHaveBeenCaught& caught) {
   return {{"trials", caught.trials},
           {"answers", caught.answers},
           {"level", caught.level},
           {"needed_answers", caught.needed},
+          {"at_looks", looks_json(caught.at_looks)},
           {"probability", caught.probability},
           {"share", or_null(caught.share)},
           {"hearing_share", or_null(caught.hearing_share)},

@@ -100,6 +100,8 @@ Dictionary sitting_rows() {
       {"sittings[].compared_answers", "integer", "", "0 or more", "answers entered a second time"},
       {"sittings[].differing_answers", "integer", "", "0 or more", "of these, read differently"},
       {"sittings[].planned_trials", "integer", "", "0 or more", "trials planned, spares not counted"},
+      {"sittings[].stopped_trials", "integer", "", "0 or more",
+       "of these, left out after a look stopped their comparison"},
       {"sittings[].settled_trials", "integer", "", "0 or more",
        "trials answered by or missing for everyone attending"},
       {"sittings[].wrong_tag_reported", "boolean", "", "", "a wrong tag was reported after answers were in"},

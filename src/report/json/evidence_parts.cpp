@@ -65,6 +65,7 @@ json sitting_json(const findings::Evidence& evidence, const findings::SittingEvi
           {"compared_answers", sitting.compared_answers},
           {"differing_answers", sitting.differing_answers},
           {"planned_trials", sitting.planned_trials},
+          {"stopped_trials", sitting.stopped_trials},
           {"settled_trials", sitting.settled_trials},
           {"wrong_tag_reported", sitting.wrong_tag_reported},
           {"terminal_levels", levels_json(evidence, sitting.number)}};

@@ -1,6 +1,6 @@
 "use strict";
 
-let view = null, arrived = 0, rehearsal = 0, skipsPractice = false, withdrawn = null;
+let view = null, arrived = 0, rehearsal = 0, skipsPractice = false, drawn = null;
 
 const headings = {
   before: "Before the sitting", play: "Playing", connect: "Swap", ready: "Ready: wait for the clock", wait: "Waiting for answers",
@@ -68,13 +68,17 @@ function draw() {
   drawClock();
 }
 
-// A trial withdrawn by somebody else changes the tag under the helper's hands.
+// A trial withdrawn by somebody else, or a planned stop, changes the tag under the helper's hands.
 function drawWithdrawn() {
   const last = view.spoiled.filter((trial) => !trial.late).at(-1);
-  if (withdrawn !== null && view.spoiled.length > withdrawn && last)
+  const spoiledNow = drawn && view.spoiled.length > drawn.spoiled.length && last;
+  const sameNow = drawn && drawn.now.trial === view.now.trial && drawn.now.presentation === view.now.presentation;
+  if (spoiledNow)
     say("look-again", `Trial ${last.trial} was withdrawn by ${last.by} (${last.reason}). Look at the tag again: it is another trial's.`);
+  else if (sameNow && drawn.next.trial > 0 && view.next.trial > 0 && drawn.next.trial !== view.next.trial)
+    say("look-again", `Trial ${view.next.trial} comes next now. Look at the tag again: it is another trial's.`);
   if (view.phase === "play" || view.phase === "done") say("look-again", "");
-  withdrawn = view.spoiled.length;
+  drawn = view;
 }
 
 function moment() { return view.phase === "done" ? "end" : "start"; }
