@@ -29,6 +29,7 @@ PREFERS = {"bell-wire-0.18mm2": {"Ada": 0.85, "Bela": 0.75, "Cleo": 0.70}, "flat
 SPOILED = {("loop-listening", 1): {7: ("helper", "interruption", "a delivery at the door")},
            ("loop-listening", 2): {40: ("Bela", "other", "a chair fell over")}}
 MISSING = {("loop-listening", 2): {(12, "Cleo")}}
+SAY_HOW_SURE = {("loop-listening", 2): ("Ada", "Bela")}
 MISREAD = {("loop-listening", 1): {(20, "Bela")}}  # the first entry read this one wrongly
 
 
@@ -63,6 +64,19 @@ def played(plan, trials, spoiled):
                 continue
         numbers.append(trial)
     return numbers
+
+
+def rated_answers(key, plan, trials, listeners, rows):
+    """A row for each answer, with how sure the listener was: surer where there is more to hear, and not always said."""
+    draw, lines = random.Random("%s/%d/sureness" % key), ["trial,listener,answer,sureness"]
+    for trial, row in zip(trials, rows):
+        second = title(plan["specimens"][plan["comparisons"][trial["comparison"]]["second"]])
+        for listener, given in zip(listeners, row.split(",")[1:]):
+            hears = draw.random() < HEARS.get(second, {}).get(listener, 0)
+            level = draw.choices(("certain", "fairly sure", "guess", ""), (5, 3, 1, 1) if hears else (1, 3, 8, 1))[0]
+            lines.append("%d,%s,%s,%s" % (trial["number"], listener, given,
+                                          level if listener in SAY_HOW_SURE[key] and given != "-" else ""))
+    return lines
 
 
 def levels_of(plan, tags, draw):
@@ -112,7 +126,9 @@ def invent(plan, sitting):
             if (trial["number"], listener) in MISREAD.get(key, ()):
                 kept[i] = "B" if kept[i] == "A" else "A"
         first.append("%d,%s" % (trial["number"], ",".join(kept)))
-    write(plan, sitting, "answers", first)
+    answered = [t for t in trials if t["number"] not in spoiled]
+    write(plan, sitting, "answers",
+          rated_answers(key, plan, answered, listeners, first[1:]) if key in SAY_HOW_SURE else first)
     write(plan, sitting, "answers-second-entry", second)
     write(plan, sitting, "levels", levels_of(plan, drawn["tags"], draw))
     if sitting == 1:

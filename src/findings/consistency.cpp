@@ -34,6 +34,8 @@ void check_trial(const Evidence& evidence, const TrialEvidence& trial) {
   check_answers(name, trial.first_answers, evidence.plan.listeners.size());
   for (const auto& [listener, words] : trial.corrections)
     require_index(name + ": corrected listener", listener, evidence.plan.listeners.size());
+  for (const auto& [listener, level] : trial.sureness)
+    require_index(name + ": listener who said how sure", listener, evidence.plan.listeners.size());
   for (const int listener : trial.missing)
     require_index(name + ": missing listener", listener, evidence.plan.listeners.size());
 }

@@ -189,6 +189,7 @@ struct Findings {
   double level = 0;
   std::vector<Correlation> correlations;
   Pace pace;
+  std::vector<AnswerShare> answer_shares;         ///< over all comparisons of an ABX plan; explored
   std::vector<std::string> conditions;            ///< the sittings' conditions, gap and excerpts, in words
   std::vector<std::string> cautions;              ///< over the whole plan
   std::vector<std::string> limits_of_the_method;  ///< what the record can and cannot show

@@ -6,6 +6,7 @@
 #include "findings/circuit/measured.h"
 #include "findings/consistency.h"
 #include "findings/correlation/correlation.h"
+#include "findings/exploration/exploration.h"
 #include "findings/listening/agreement.h"
 #include "findings/listening/listeners.h"
 #include "findings/listening/pace.h"
@@ -102,6 +103,7 @@ Findings findings_of(const Evidence& evidence) {
   adjust_listeners(findings);
   findings.correlations = correlations_of(evidence, findings);
   findings.pace = pace_of(evidence);
+  findings.answer_shares = answer_shares_of(evidence);
   for (ComparisonFinding& finding : findings.comparisons) {
     finding.sentence = sentence_of(evidence, findings, finding);
     finding.level_sentence = level_sentence_of(finding);

@@ -51,11 +51,14 @@ json json_report(const findings::Evidence& evidence, const findings::Findings& f
                  {"conditions", findings.conditions},
                  {"cautions", findings.cautions},
                  {"limits_of_the_method", findings.limits_of_the_method}};
-  for (const char* list : {"sittings", "cables", "comparisons", "correlations"}) report[list] = json::array();
+  for (const char* list : {"sittings", "cables", "comparisons", "answer_shares", "correlations"})
+    report[list] = json::array();
   for (const auto& sitting : evidence.sittings) report["sittings"].push_back(sitting_json(evidence, sitting));
   for (const auto& [name, cable] : evidence.cables) report["cables"].push_back(cable_json(name, cable));
   for (const auto& finding : findings.comparisons)
     report["comparisons"].push_back(comparison_json(evidence, finding));
+  for (const auto& share : findings.answer_shares)
+    report["answer_shares"].push_back(answer_share_json(evidence.plan, share));
   for (const auto& correlation : findings.correlations)
     report["correlations"].push_back(correlation_json(correlation));
   return report;

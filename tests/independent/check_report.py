@@ -133,6 +133,9 @@ def check_caught(compare, where, study, comparison, sizes, theirs):
 
 def check_agreement(compare, where, study, comparison, theirs):
     trials = [t for t in study.of(comparison) if len(t["last"]) >= 2]
+    if not trials:
+        compare.number(where, None, theirs)
+        return
     names = [n for n in study.plan["listeners"] if any(n in t["last"] for t in trials)]
     marks = [[t["last"][n] == t["coin"] if n in t["last"] else None for t in trials] for n in names]
     counts = [[sum(a == t["coin"] for a in t["last"].values()), sum(a != t["coin"] for a in t["last"].values())]
@@ -237,36 +240,56 @@ def check_explored(compare, where, p, theirs):
         compare.number(where + ".p", p, theirs["p"])
 
 
-def check_listener(compare, where, trials, theirs):
-    name = theirs["listener"]
-    own = [t for t in trials if name in t["last"]]
-    right, a = sum(t["last"][name] == t["coin"] for t in own), sum(t["last"][name] == 0 for t in own)
-    compare.number(where + ".answers", len(own), theirs["answers"])
-    compare.numbers(where + ".d_prime", exploration.d_prime(right, len(own)),
-                    [theirs["d_prime"], theirs["d_prime_lower"], theirs["d_prime_upper"]], 6)
+def check_answer_share(compare, where, answers, theirs):
+    a, n = answers.count(0), len(answers)
+    compare.number(where + ".answers", n, theirs["answers"])
     compare.number(where + ".answers_a", a, theirs["answers_a"])
-    compare.number(where + ".bias_p", min(1.0, 2 * exact.tail(max(a, len(own) - a), len(own), 0.5)), theirs["bias_p"])
-    rated = {0: [], 1: []}
-    for t in own:
-        if t["sureness"][name] in RATINGS:
-            place = RATINGS.index(t["sureness"][name])
-            rated[t["coin"]].append(place if t["last"][name] == 0 else 5 - place)
-    if rated[0] and rated[1]:
-        area, p = exploration.roc(rated[0], rated[1])
-        compare.number(where + ".area", area, theirs["sureness"]["area"])
-        check_explored(compare, where + ".sureness", p, theirs["sureness"])
-    else:
-        compare.number(where + ".sureness", None, theirs["sureness"])
+    compare.number(where + ".bias_p", min(1.0, 2 * exact.tail(max(a, n - a), n, 0.5)), theirs["bias_p"])
+
+
+def check_roc(compare, where, signal, noise, theirs):
+    """Ratings, small for the surest."""
+    if not signal or not noise:
+        compare.number(where, None, theirs)
+        return
+    area, p = exploration.roc(signal, noise)
+    compare.number(where + ".area", area, theirs["area"])
+    check_explored(compare, where, p, theirs)
+
+
+def check_sureness(compare, where, name, own, theirs):
+    rated = [(t["coin"], t["last"][name], RATINGS.index(t["sureness"][name])) for t in own if t["sureness"][name] in RATINGS]
+    compare.number(where + ".rated", len(rated), theirs["rated"])
+    by_truth = [[place if answer == 0 else 5 - place for coin, answer, place in rated if coin == k] for k in (0, 1)]
+    check_roc(compare, where + ".roc", *by_truth, theirs["roc"])
+    by_right = [[place for coin, answer, place in rated if (coin == answer) == right] for right in (True, False)]
+    check_roc(compare, where + ".surer_when_right", *by_right, theirs["surer_when_right"])
+
+
+def check_swap_time(compare, where, name, own, theirs):
     times = {0: [], 1: []}
     for t in own:
         if t["started"].get(2) and t["started"].get(3):
             times[t["last"][name]].append(seconds(t["started"][3]) - seconds(t["started"][2]))
-    if times[0] and times[1]:
-        mean = [sum(times[k]) / len(times[k]) for k in (0, 1)]
-        compare.number(where + ".swap", mean[0] - mean[1], theirs["swap_time"]["difference_s"])
-        check_explored(compare, where + ".swap", exact.mean_difference_p(times[0], times[1]), theirs["swap_time"])
-    else:
+    compare.number(where + ".timed", len(times[0]) + len(times[1]), theirs["timed"])
+    if not times[0] or not times[1]:
         compare.number(where + ".swap", None, theirs["swap_time"])
+        return
+    mean = [sum(times[k]) / len(times[k]) for k in (0, 1)]
+    for key, value in (("mean_a_s", mean[0]), ("mean_b_s", mean[1]), ("difference_s", mean[0] - mean[1])):
+        compare.number(where + "." + key, value, theirs["swap_time"][key])
+    check_explored(compare, where + ".swap", exact.mean_difference_p(times[0], times[1]), theirs["swap_time"])
+
+
+def check_listener(compare, where, trials, theirs):
+    name = theirs["listener"]
+    own = [t for t in trials if name in t["last"]]
+    right = sum(t["last"][name] == t["coin"] for t in own)
+    compare.numbers(where + ".d_prime", exploration.d_prime(right, len(own)),
+                    [theirs["d_prime"], theirs["d_prime_lower"], theirs["d_prime_upper"]], 6)
+    check_answer_share(compare, where, [t["last"][name] for t in own], theirs)
+    check_sureness(compare, where, name, own, theirs)
+    check_swap_time(compare, where, name, own, theirs)
 
 
 def check_exploration(compare, where, study, comparison, theirs):
@@ -288,14 +311,26 @@ def check_exploration(compare, where, study, comparison, theirs):
             compare.number(where + "." + key, None, theirs[key])
         return
     marks = [[t["last"][n] == t["coin"] for t in trials if n in t["last"]] for n in names]
-    spread = exploration.spread([(sum(own), len(own)) for own in marks])
-    compare.number(where + ".spread", spread is None, theirs["spread"] is None)
-    if spread:
-        compare.number(where + ".tarone_z", spread[0], theirs["spread"]["tarone_z"])
-        check_explored(compare, where + ".spread", spread[1], theirs["spread"])
-    late, p = exploration.drift(marks)
-    compare.number(where + ".late", late, theirs["drift"]["late"])
+    z, p = exploration.spread([(sum(own), len(own)) for own in marks]) or (None, None)
+    if len(names) > 1:
+        compare.number(where + ".tarone_z", z, theirs["spread"]["tarone_z"])
+        check_explored(compare, where + ".spread", p, theirs["spread"])
+    else:
+        compare.number(where + ".spread", None, theirs["spread"])
+    total, expected, p = exploration.drift(marks)
+    compare.number(where + ".sum", total, theirs["drift"]["sum"])
+    compare.number(where + ".expected", expected, theirs["drift"]["expected"])
     check_explored(compare, where + ".drift", p, theirs["drift"])
+
+
+def check_answer_shares(compare, study, theirs):
+    own = {name: [t["last"][name] for i in range(len(study.plan["comparisons"])) for t in study.of(i) if name in t["last"]]
+           for name in study.plan["listeners"]}
+    names = [] if study.two_sided else [name for name in own if own[name]]
+    compare.number("answer_shares", len(names), len(theirs))
+    for name, one in zip(names, theirs):
+        compare.number("answer_shares.listener", name, one["listener"])
+        check_answer_share(compare, "answer_shares." + name, own[name], one)
 
 
 def check_comparison(compare, study, theirs):
@@ -441,6 +476,7 @@ def main():
         check_comparison(compare, study, found)
     check_families(compare, study, report)
     check_correlations(compare, study, report)
+    check_answer_shares(compare, study, report["answer_shares"])
     check_pace(compare, study, report["pace"])
     for fault in compare.faults:
         print(fault)

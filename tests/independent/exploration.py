@@ -57,7 +57,8 @@ def spread(counts):
 
 
 def drift(marks):
-    """Whether right answers come late, and the exact two-sided p; `marks` in the order of trials, by listener."""
+    """Sum of the places of right answers, its mean without a drift, exact two-sided p; `marks` in the order of trials, by
+    listener."""
     ways, seen, doubled_mean = {0: 1}, 0, 0
     for own in marks:
         right, n = sum(own), len(own)
@@ -73,7 +74,7 @@ def drift(marks):
         seen += sum(place for place, mark in enumerate(own, 1) if mark)
         doubled_mean += right * (n + 1)
     reaching = sum(c for total, c in ways.items() if abs(2 * total - doubled_mean) >= abs(2 * seen - doubled_mean))
-    return 2 * seen > doubled_mean, float(Fraction(reaching, sum(ways.values())))
+    return seen, doubled_mean / 2, float(Fraction(reaching, sum(ways.values())))
 
 
 def convolved(one, other):

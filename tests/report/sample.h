@@ -72,6 +72,20 @@ inline findings::Agreement agreement() {
   return agreement;
 }
 
+inline findings::ListenerExploration explored_listener() {
+  return {.listener = 0,
+          .d_prime = 2.02,
+          .d_prime_lower = 0.35,
+          .d_prime_upper = std::numeric_limits<double>::infinity(),
+          .d_prime_remark = "",
+          .bias = {0, 16, 9, 0.8036},
+          .rated = 13,
+          .roc = findings::RocFinding{0.71, {0.031, {}}},
+          .surer_when_right = findings::RocFinding{0.64, {0.27, {}}},
+          .timed = 16,
+          .swap_time = {{37.2, 37.6, -0.4, {0.52, 0.002}}}};
+}
+
 inline findings::ComparisonFinding comparison(const plan::Plan& plan, int index, findings::Verdict verdict,
                                               int score, double p) {
   findings::ComparisonFinding finding;
@@ -111,17 +125,11 @@ inline findings::ComparisonFinding comparison(const plan::Plan& plan, int index,
          std::min(1.0, p * 9),
          {score / 48.0, score / 48.0 - 0.2, std::min(1.0, score / 48.0 + 0.18), false},
          std::nullopt});
-  finding.exploration.listeners = {{0,
-                                    16,
-                                    2.02,
-                                    0.35,
-                                    std::numeric_limits<double>::infinity(),
-                                    9,
-                                    0.8036,
-                                    {{16, 0.71, {0.031, {}}}},
-                                    {{-0.4, {0.52, 0.002}}}}};
-  finding.exploration.spread = findings::Spread{1.57, {0.058, {}}};
-  finding.exploration.drift = findings::Drift{true, {0.33, {}}};
+  finding.exploration.listeners = {explored_listener()};
+  finding.exploration.spread =
+      findings::Spread{1.57, findings::ExploredP{0.058, {}}, "The listeners differ."};
+  finding.exploration.drift = findings::Drift{60, 51.5, {0.33, {}}, "Fatigue or learning not shown."};
+  finding.exploration.remarks = {"Sureness: 3 answers without a level left out."};
   finding.exploration.ac1 = 0.41;
   finding.exploration.ac1_error = 0.12;
   finding.agreement = agreement();
@@ -250,6 +258,7 @@ inline findings::Findings findings_for(const findings::Evidence& evidence) {
                    .p = 0.24,
                    .p_standard_error = 0.004,
                    .overruns = 1};
+  if (plan.protocol == "abx") findings.answer_shares = {{0, 80, 49, 0.0567}};
   findings.conditions = {"Rig: " + evidence.rig.description + ".", "Sitting 1: on paper."};
   findings.cautions = {"sitting 1: cues were told of (1); see the conditions"};
   findings.limits_of_the_method = {

@@ -158,9 +158,28 @@ TEST(TextReport, RefusesFindingsOfAnotherPlan) {
 
 TEST(TextReport, KeepsWhatWasExploredApartFromTheFinding) {
   const std::string report = report_of(sample::evidence());
-  expect_has(report, "What else the answers show");
-  expect_has(report, "none is part of the finding");
+  expect_has(report, "What else the answers show (exploratory, unadjusted)");
+  expect_has(report, "no part of the finding");
   expect_has(report, "2.02 (0.35 to");
-  expect_has(report, "Tarone's Z 1.57, p 0.0580");
-  expect_has(report, "rather late, p 0.3300");
+  expect_has(report, "The listeners differ. Tarone's Z 1.57, exact");
+  expect_has(report, "Fatigue or learning not shown. Exact two-sided");
+  expect_has(report, "13 of 16");
+  expect_has(report, "Sureness: 3 answers without a level left out.");
+  expect_has(report, "Does anybody prefer an answer?");
+  expect_has(report, "49 of 80");
+}
+
+TEST(TextReport, LeavesOutColumnsThatNobodyHasAnythingFor) {
+  const findings::Evidence evidence = sample::evidence();
+  findings::Findings findings = sample::findings_for(evidence);
+  for (auto& comparison : findings.comparisons)
+    for (auto& one : comparison.exploration.listeners) {
+      one.rated = one.timed = 0;
+      one.d_prime = std::numeric_limits<double>::infinity();
+      one.d_prime_remark = "infinite: every answer was right";
+    }
+  const std::string report = report::text_report(evidence, findings);
+  EXPECT_EQ(report.find("Surer when right"), std::string::npos);
+  EXPECT_EQ(report.find("before X"), std::string::npos);
+  EXPECT_NE(report.find("every answer was right"), std::string::npos);
 }

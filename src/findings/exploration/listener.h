@@ -10,6 +10,9 @@ namespace findings {
 /// @param trials  of the comparison, those that count; the listener answered at least one.
 ListenerExploration listener_exploration(const std::vector<const TrialEvidence*>& trials, int listener);
 
+/// One listener's answers "A" in these trials; p 1 without answers.
+AnswerShare answer_share(const std::vector<const TrialEvidence*>& trials, int listener);
+
 ExploredP explored(const stats::PermutationP& test);
 
 /// How it is drawn where there is too much to count.

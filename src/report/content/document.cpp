@@ -162,6 +162,7 @@ Document document_of(const Evidence& evidence, const Findings& findings) {
     for (const ComparisonFinding* control : controls)
       append(comparison_sections(evidence, findings, *control));
   }
+  if (auto shares = answer_share_section(evidence.plan, findings)) append({std::move(*shares)});
   append({correlation_section(findings)});
   append(sitting_sections(evidence, findings));
   append({plan_section(evidence.plan)});

@@ -17,7 +17,11 @@ std::vector<Section> comparison_sections(const findings::Evidence& evidence,
 std::string id_of(const findings::ComparisonFinding& finding);
 
 /// What else its answers show; nothing where that is nothing.
-std::optional<Section> exploration_section(const plan::Plan& plan, const findings::ComparisonFinding& finding);
+std::optional<Section> exploration_section(const plan::Plan& plan,
+                                           const findings::ComparisonFinding& finding);
+
+/// Each listener's answers "A" over all comparisons; nothing where that is nothing.
+std::optional<Section> answer_share_section(const plan::Plan& plan, const findings::Findings& findings);
 
 /// What goes with what.
 Section correlation_section(const findings::Findings& findings);

@@ -16,6 +16,7 @@ nlohmann::json or_null(const std::optional<Value>& value) {
 
 nlohmann::json comparison_json(const findings::Evidence& evidence,
                                const findings::ComparisonFinding& finding);
+nlohmann::json answer_share_json(const plan::Plan& plan, const findings::AnswerShare& share);
 nlohmann::json exploration_json(const plan::Plan& plan, const findings::Exploration& exploration);
 nlohmann::json sitting_json(const findings::Evidence& evidence, const findings::SittingEvidence& sitting);
 nlohmann::json cable_json(const std::string& name, const findings::CableEvidence& cable);
