@@ -212,6 +212,7 @@ void Sitting::tell_cue(const std::string& listener, const std::string& words) {
 
 void Sitting::end() {
   require_running();
+  take_look();
   const std::vector<int> open = state_.open_trials();
   if (!open.empty()) {
     const int trial = open.front();

@@ -60,6 +60,9 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void practise_next() override;
   void ready(int trial, int presentation) override;
   void keep_pace() override;
+  /// Looks at the answers where the plan does after the current trial, once it is settled; they are final then. The next
+  /// presentation does so before it begins, so that listeners have as long for this trial as for any other.
+  void take_look();
   void close_trial() override;
   /// On paper: keeps when a presentation started, as the helper wrote it.
   void key_time(int trial, int presentation, const std::string& started);
@@ -109,8 +112,6 @@ class Sitting : public ListenerDoor, public HelperDoor {
   void require_answered(int trial) const;
   bool is_running(int trial) const;
   void present(int trial);
-  void look_if_due(int trial);
-  void keep_look(int trial);
   HelperStep next_step() const;
   HelperStep next_practice_step() const;
   bool is_ready() const;

@@ -67,8 +67,8 @@ void Sitting::present(int trial) {
 
 void Sitting::present_next() {
   require_live();
+  take_look();
   const int trial = state_.current_trial();
-  keep_look(trial);
   if (is_running(trial)) return present(trial);
   require_answered(trial);
   const int next = next_trial();
@@ -116,29 +116,22 @@ bool Sitting::is_ready() const {
 }
 
 void Sitting::keep_pace() {
-  if (!state_.ended) keep_look(state_.current_trial());
   if (state_.ended || !is_ready() || clock_() < due()) return;
   if (ready_.trial < 0) return practise_next();
   const int trial = state_.current_trial();
-  if (trial == 0 || is_running(trial) || state_.waits_for(trial).empty()) present_next();
+  if (trial != 0 && !is_running(trial) && !state_.waits_for(trial).empty()) return;
+  take_look();
+  if (is_ready()) present_next();
 }
 
-/// Looks where the plan does. What it says is kept before anything else happens.
-void Sitting::keep_look(int trial) {
-  if (!looks_ || trial < 1 || !state_.at(trial).looked.empty()) return;
+void Sitting::take_look() {
+  const int trial = state_.current_trial();
+  if (!looks_ || trial == 0 || state_.ended || !state_.at(trial).looked.empty()) return;
   const int comparison = shape_.comparisons[static_cast<std::size_t>(drawn(trial).comparison)];
   const std::string_view word =
       look_after(plan_, *looks_, plan_.comparisons[static_cast<std::size_t>(comparison)].kind, state_, trial,
                  [&](int counted) { return drawn(counted).coin; });
   if (!word.empty()) record({.type = std::string(kind::looked), .trial = trial, .word = std::string(word)});
-}
-
-/// The answer before is kept already: a look that could not be is kept at the next step.
-void Sitting::look_if_due(int trial) {
-  try {
-    keep_look(trial);
-  } catch (const text::NotNow&) {
-  }
 }
 
 void Sitting::close_trial() {

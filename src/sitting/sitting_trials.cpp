@@ -87,7 +87,6 @@ void Sitting::answer(const std::string& listener, int trial, const std::string& 
           .text = before == answers.end()       ? note
                   : before->second.last == word ? before->second.correction
                                                 : "by the listener"});
-  look_if_due(trial);
 }
 
 void Sitting::require_unsettled(const std::string& listener, int trial, const std::string& word,
@@ -151,7 +150,6 @@ void Sitting::miss(const std::string& listener, int trial) {
                          " is a spare that was not played; nothing is missing there");
   require_answerable(trial);
   record({.type = std::string(kind::missing), .trial = trial, .who = listener});
-  look_if_due(trial);
 }
 
 void Sitting::spoil(const std::string& who, int trial, const std::string& reason, const std::string& words) {

@@ -37,24 +37,56 @@ void check_disclosed(const PlanStory& story, const plan::SealedPlan& sealed, int
                          " is not what it was when the plan was unsealed: the file was changed");
 }
 
-/// Every look said what the plan's rule makes of the answers and the order.
-void check_looks(const plan::Plan& plan, const State& state, const plan::SittingShape& shape,
-                 const protocols::Order& order) {
-  const auto looks = plan::looks_of(plan);
-  if (!looks) return;
-  const auto drawn = [&](int trial) -> const protocols::Trial& {
-    return order.trials[static_cast<std::size_t>(trial - 1)];
-  };
-  for (int trial = 1; trial <= state.layout.trials(); ++trial) {
-    const std::string& said = state.at(trial).looked;
-    if (said.empty()) continue;
-    const int comparison = shape.comparisons[static_cast<std::size_t>(drawn(trial).comparison)];
-    if (look_after(plan, *looks, plan.comparisons[static_cast<std::size_t>(comparison)].kind, state, trial,
-                   [&](int counted) { return drawn(counted).coin; }) != said)
-      throw text::BadInput("the look after trial " + std::to_string(trial) + " says \"" + said +
-                           "\", which the plan's rule does not: the file was changed");
+/// Follows a sitting of a plan with looks event by event: every look was taken where the plan's rule has one, said what
+/// the rule makes of the answers of that moment and the order, and was heeded.
+class LookCheck {
+ public:
+  LookCheck(const plan::Plan& plan, int number, const plan::SittingShape& shape,
+            const protocols::Order& order)
+      : plan_(plan), looks_(*plan::looks_of(plan)), shape_(shape), order_(order), state_(plan, number) {}
+
+  void follow(const Event& event) {
+    if (event.trial > 0) check(event);
+    state_.apply(event);
   }
-}
+
+ private:
+  void check(const Event& event) const {
+    const int current = state_.current_trial();
+    if (event.type == kind::looked && event.word != due_after(event.trial))
+      refuse("the look after trial " + std::to_string(event.trial) + " says \"" + event.word +
+             "\", which the plan's rule does not");
+    if (event.type == kind::presented && current != 0 && event.trial != current &&
+        state_.at(current).looked != due_after(current))
+      refuse("trial " + std::to_string(event.trial) +
+             " begins without the look that the plan takes after trial " + std::to_string(current));
+    if (event.type == kind::presented && !state_.is_played(event.trial))
+      refuse("trial " + std::to_string(event.trial) + " was played although its claim was stopped");
+    if ((event.type == kind::answered || event.type == kind::corrected || event.type == kind::missing) &&
+        !state_.at(event.trial).looked.empty())
+      refuse("an answer to trial " + std::to_string(event.trial) + " changes after the plan's look at it");
+  }
+
+  std::string_view due_after(int trial) const {
+    const int comparison = shape_.comparisons[static_cast<std::size_t>(drawn(trial).comparison)];
+    return look_after(plan_, looks_, plan_.comparisons[static_cast<std::size_t>(comparison)].kind, state_,
+                      trial, [&](int counted) { return drawn(counted).coin; });
+  }
+
+  const protocols::Trial& drawn(int trial) const {
+    return order_.trials[static_cast<std::size_t>(trial - 1)];
+  }
+
+  [[noreturn]] static void refuse(const std::string& what) {
+    throw text::BadInput(what + ": the file was changed");
+  }
+
+  const plan::Plan& plan_;
+  const plan::Looks looks_;
+  const plan::SittingShape& shape_;
+  const protocols::Order& order_;
+  State state_;
+};
 
 }  // namespace
 
@@ -74,7 +106,10 @@ UnsealedSitting::UnsealedSitting(const plan::Plan& plan, const plan::SealedPlan&
   const protocols::Protocol& protocol = plan::protocol_of(plan);
   const protocols::Order order = plan::order_of(plan, sealed.seed, number, state_.characters());
   for (std::size_t i = 0; i < order.tags.size(); ++i) specimen_by_tag_[order.tags[i]] = shape.specimens[i];
-  check_looks(plan, state_, shape, order);
+  if (plan::looks_of(plan)) {
+    LookCheck check(plan, number, shape, order);
+    for (const Event& event : chain.events) check.follow(event);
+  }
   for (const protocols::Trial& drawn : order.trials) {
     ScoredTrial trial;
     trial.number = drawn.number;

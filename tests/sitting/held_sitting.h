@@ -45,6 +45,7 @@ struct HeldSitting {
     play();
     for (const std::string& listener : sitting.state().listeners)
       sitting.answer(listener, sitting.state().current_trial(), word, "", "");
+    sitting.take_look();
   }
 
   /// Paper: keys this answer of everybody to every trial planned.

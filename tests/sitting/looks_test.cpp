@@ -1,6 +1,8 @@
 // A plan that looks at a claim's answers as they come and stops it when it is supported.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <functional>
 #include <map>
 #include <set>
 
@@ -45,6 +47,7 @@ int play(HeldSitting& held, bool rightly) {
     held.sitting.answer(listener, trial,
                         rightly ? right_answer(held.sitting, trial) : wrong_answer(held.sitting, trial), "",
                         "");
+  held.sitting.take_look();
   return trial;
 }
 
@@ -87,6 +90,40 @@ TEST(LookedAtSitting, NeverStopsAControl) {
   EXPECT_EQ(continues, 2);
 }
 
+// An answer may be changed, and its sureness given, for as long as anywhere else: until the next presentation is due.
+TEST(LookedAtSitting, LooksWhenTheNextPresentationWouldBegin) {
+  HeldSitting held(looked_at(2));
+  held.started("live");
+  for (int trial = 1; trial <= 4; ++trial) play(held, true);
+  for (int i = 0; i < 3; ++i) {
+    if (i > 0) held.clock.pass(std::chrono::seconds(45));
+    held.sitting.present_next();
+  }
+  held.sitting.answer("ann", 5, wrong_answer(held.sitting, 5), "", "");
+  held.ready();
+  held.sitting.keep_pace();
+  EXPECT_EQ(look_after_trial(held, 5), "") << "the pace still runs";
+  held.sitting.answer("ann", 5, right_answer(held.sitting, 5), "certain", "");
+  held.clock.pass(std::chrono::seconds(45));
+  held.sitting.keep_pace();
+  EXPECT_EQ(look_after_trial(held, 5), "stop");
+  EXPECT_EQ(held.sitting.state().current_trial(), 5) << "what is connected is of the claim that was stopped";
+  EXPECT_EQ(held.sitting.look().next.trial, 15);
+  held.ready();
+  held.sitting.keep_pace();
+  EXPECT_EQ(held.sitting.state().current_trial(), 15);
+}
+
+TEST(LookedAtSitting, MayEndWhereTheLastClaimIsStopped) {
+  HeldSitting held(looked_at(1));
+  held.started("live");
+  for (int trial = 1; trial <= 4; ++trial) play(held, true);
+  held.play();
+  held.sitting.answer("ann", 5, right_answer(held.sitting, 5), "", "");
+  held.sitting.end();
+  EXPECT_EQ(look_after_trial(held, 5), "stop");
+}
+
 TEST(LookedAtSitting, MakesTheAnswersFinalAtTheLook) {
   HeldSitting held(looked_at(1, 2));
   held.started("live");
@@ -94,8 +131,10 @@ TEST(LookedAtSitting, MakesTheAnswersFinalAtTheLook) {
   held.play();
   const std::string answer = wrong_answer(held.sitting, 5);
   held.sitting.answer("ann", 5, answer, "", "");
+  held.sitting.take_look();
   EXPECT_TRUE(held.sitting.look("ann").may_answer) << "bob has not answered: nobody has looked";
   held.sitting.answer("bob", 5, answer, "", "");
+  held.sitting.take_look();
   EXPECT_EQ(look_after_trial(held, 5), "continue");
   EXPECT_FALSE(held.sitting.look("ann").may_answer);
   EXPECT_EQ(held.sitting.look("ann").phase, "wait");
@@ -112,6 +151,7 @@ TEST(LookedAtSitting, CountsNeitherSpoiledTrialsNorThoseWithoutAnswers) {
   held.sitting.spoil("ann", 2, "interruption", "");
   held.play();
   held.sitting.close_trial();
+  held.sitting.take_look();
   for (int trial = 4; trial <= 6; ++trial) play(held, true);
   EXPECT_EQ(look_after_trial(held, 6), "") << "four answers so far";
   play(held, true);
@@ -146,7 +186,7 @@ TEST(LookedAtSitting, KeepsALookThatCouldNotBeKeptAtTheNextStep) {
   EXPECT_EQ(refusal([&] { sitting.present_next(); }), "the disk is full")
       << "nothing goes on without the look";
   log.fails = false;
-  sitting.keep_pace();
+  sitting.take_look();
   EXPECT_EQ(sitting.state().at(5).looked, "stop");
 }
 
@@ -174,25 +214,71 @@ TEST(LookedAtSitting, IsHeldLiveOnly) {
             "paper nobody may look");
 }
 
-// A look that the plan's rule does not give is a changed file, also where the chain was made to fit.
-TEST(LookedAtSitting, IsFoundOutWhenALookWasForged) {
+/// The refusal of a sitting whose events were changed before it was unsealed, with a chain made to fit. Six trials were
+/// played, all wrong; the plan looked after the fifth.
+std::string refusal_of_forged(const std::function<void(std::vector<Event>&)>& change) {
   HeldSitting held(looked_at(1));
   held.started("live");
-  for (int trial = 1; trial <= 5; ++trial) play(held, false);
+  for (int trial = 1; trial <= 6; ++trial) play(held, false);
+  held.sitting.end_early("ann", "tired", false);
+  std::vector<Event> events;
+  for (const LoggedEvent& event : held.log.events(1)) events.push_back(event_of(event.text));
+  change(events);
   MemoryLog forged;
   forged.append(0, 1, held.log.events(0).front());
   seal::Digest head = seal::chain_start(held.sealed.commitment, 1);
-  for (const LoggedEvent& event : held.log.events(1)) {
-    Event changed = event_of(event.text);
-    if (changed.type == kind::looked) changed.word = "stop";
-    head = seal::chain_next(head, text_of(changed));
-    forged.append(1, static_cast<int>(forged.events(1).size()) + 1, {text_of(changed), seal::to_hex(head)});
+  int number = 0;
+  for (const Event& event : events) {
+    head = seal::chain_next(head, text_of(event));
+    forged.append(1, ++number, {text_of(event), seal::to_hex(head)});
   }
-  Sitting sitting(held.plan, held.sealed, 1, forged, held.clock.reading());
-  sitting.end();
   unseal(forged, held.plan, held.sealed, held.clock.reading());
-  EXPECT_EQ(refusal([&] { UnsealedSitting(held.plan, held.sealed, 1, forged); }),
+  return refusal([&] { UnsealedSitting(held.plan, held.sealed, 1, forged); });
+}
+
+std::vector<Event>::iterator the_look(std::vector<Event>& events) {
+  return std::find_if(events.begin(), events.end(),
+                      [](const Event& event) { return event.type == kind::looked; });
+}
+
+TEST(LookedAtSitting, IsReadWhereNothingWasForged) {
+  EXPECT_EQ(refusal_of_forged([](std::vector<Event>&) {}), "(not refused)");
+}
+
+TEST(LookedAtSitting, IsFoundOutWhenALookWasForged) {
+  EXPECT_EQ(refusal_of_forged([](std::vector<Event>& events) { the_look(events)->word = "stop"; }),
             "the look after trial 5 says \"stop\", which the plan's rule does not: the file was changed");
+}
+
+TEST(LookedAtSitting, IsFoundOutWhenALookWasTakenAway) {
+  EXPECT_EQ(refusal_of_forged([](std::vector<Event>& events) { events.erase(the_look(events)); }),
+            "trial 6 begins without the look that the plan takes after trial 5: the file was changed");
+}
+
+TEST(LookedAtSitting, IsFoundOutWhenAnAnswerChangedAfterTheLook) {
+  EXPECT_EQ(refusal_of_forged([](std::vector<Event>& events) {
+              Event corrected;
+              corrected.type = std::string(kind::corrected);
+              corrected.trial = 5;
+              corrected.who = "ann";
+              corrected.word = "A";
+              events.insert(the_look(events) + 1, corrected);
+            }),
+            "an answer to trial 5 changes after the plan's look at it: the file was changed");
+}
+
+TEST(LookedAtSitting, IsFoundOutWhenAClaimWentOnAfterItWasStopped) {
+  HeldSitting held(looked_at(1));
+  held.started("live");
+  const auto answers = [&](std::vector<Event>& events) {
+    const Sitting& sitting = held.sitting;
+    for (Event& event : events) {
+      if (event.type == kind::answered) event.word = right_answer(sitting, event.trial);
+      if (event.type == kind::looked) event.word = "stop";
+    }
+  };
+  EXPECT_EQ(refusal_of_forged(answers),
+            "trial 6 was played although its claim was stopped: the file was changed");
 }
 
 }  // namespace

@@ -31,6 +31,7 @@ void hold_sitting(const Folder& folder, int right) {
     const std::string rightly = right_answer(sheet[static_cast<std::size_t>(trial - 1)]);
     held.answer("Ada", trial, trial <= right ? rightly : rightly == "A" ? "B" : "A", "", "");
     held.answer("Bela", trial, "A", "", "");
+    held.take_look();
   }
   held.end();
 }

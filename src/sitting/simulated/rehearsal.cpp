@@ -67,6 +67,7 @@ void rehearse(Sitting& sitting, const plan::SealedPlan& sealed, const Company& c
       clock.pass(std::chrono::seconds(plan.swap_seconds + plan.presentation_seconds));
     }
     answer_trial(sitting, seats, protocol, trial);
+    sitting.take_look();
   }
   sitting.end();
 }
