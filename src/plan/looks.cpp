@@ -66,10 +66,11 @@ void check_looks(const Plan& plan) {
         trials.push_back(part.trials_each);
     if (trials.size() == 1 && trials.front() == looks->after.back()) continue;
     throw text::BadInput(
-        "plan: " + title_of(plan, plan.comparisons[i]) + " has " + std::to_string(trials.front()) +
-        " trials in each of " + std::to_string(trials.size()) +
-        " sittings; with looks a claim has all its trials in one sitting, as many as the last look, " +
-        std::to_string(looks->after.back()));
+        "plan: " + title_of(plan, plan.comparisons[i]) +
+        (trials.size() == 1 ? " has " + std::to_string(trials.front()) + " trials"
+                            : " has its trials in " + std::to_string(trials.size()) + " sittings") +
+        "; with looks a claim has all its trials in one sitting, as many as the last look, " +
+        std::to_string(looks->after.back()) + "\nset --trials, or the last of --looks, so that both agree");
   }
 }
 

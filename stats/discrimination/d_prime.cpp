@@ -18,6 +18,7 @@ DPrimeEstimate estimate_d_prime(Link link, int correct, int trials, double confi
 
 std::string_view d_prime_remark(const DPrimeEstimate& estimate) {
   if (std::isinf(estimate.d_prime)) return "infinite: every answer was right";
+  if (estimate.limits.upper == 0) return "0: so few right that no d' fits";
   if (estimate.d_prime == 0) return "0: no more right than by chance";
   return "";
 }

@@ -39,8 +39,8 @@ struct DPrimeEstimate {
 /// Source: P. M. Brockhoff and R. H. B. Christensen, Food Qual. Prefer. 21 (2010) 330.
 DPrimeEstimate estimate_d_prime(Link link, int correct, int trials, double confidence);
 
-/// What to say of an estimate that is no ordinary number: "infinite: every answer was right", "0: no more
-/// right than by chance"; empty for others.
+/// What to say of an estimate that is no ordinary number: "infinite: every answer was right", "0: no more right than by
+/// chance", "0: so few right that no d' fits" (then both limits are 0); empty for others.
 std::string_view d_prime_remark(const DPrimeEstimate& estimate);
 
 }  // namespace stats

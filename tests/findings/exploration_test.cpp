@@ -37,7 +37,7 @@ TEST(Exploration, SaysWhereNoDPrimeFits) {
   Builder builder;
   builder.trials(builder.claim("thin", "thick"), 0, 16);
   const auto all = builder.findings();
-  EXPECT_EQ(of_first(all).listeners.at(0).d_prime_remark, "so few right that no d' fits");
+  EXPECT_EQ(of_first(all).listeners.at(0).d_prime_remark, "0: so few right that no d' fits");
 }
 
 // By hand: 3 of 4 and 1 of 4: given 4 right of 8, (16 + 16 + 2) of 70 ways differ as much.

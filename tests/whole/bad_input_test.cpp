@@ -134,6 +134,14 @@ TEST(BadInput, InPlans) {
             "no condition for judging is called \"weather\""},
            {plan({"--compare", "thick-pair/bell-wire", "--supplied-seed", "abc"}),
             "the supplied seed must be 64 hexadecimal digits, got \"abc\""},
+           {plan({"--compare", "thick-pair/bell-wire", "--trials", "24", "--looks", "8,24,16"}),
+            "--looks must be trials of a claim in rising order, 1 or more, got 8,24,16\n"
+            "write them like --looks 8,16,24, the last as many as --trials"},
+           {plan({"--compare", "thick-pair/bell-wire", "--trials", "24", "--looks", "8,16"}),
+            "plan: thick-pair / bell-wire has 24 trials; with looks a claim has all its trials in one "
+            "sitting, as "
+            "many as the last look, 16\n"
+            "set --trials, or the last of --looks, so that both agree"},
            {plan({"--compare", "thick-pair/bell-wire", "--excerpt", "Choir,0:57,0:42"}),
             "plan: excerpt \"Choir\" is over at 0:42 and begins at 0:57; expected an end after its start"},
            {plan({"--compare", "thick-pair/bell-wire", "--excerpt", "Choir,soon,0:42"}),

@@ -1,6 +1,7 @@
 #include "desk/plans/plan_draft.h"
 
 #include <algorithm>
+#include <functional>
 #include <map>
 #include <set>
 
@@ -245,6 +246,18 @@ stats::Spending spending_of(const std::string& typed) {
                        text::did_you_mean(typed, {"obrien-fleming", "pocock"}));
 }
 
+std::string stopping_rule_of(const PlanTyped& typed) {
+  const auto& looks = typed.looks;
+  if (looks.empty()) return plan::fixed_number_of_trials;
+  std::string got;
+  for (const int look : looks) got += (got.empty() ? "" : ",") + std::to_string(look);
+  if (looks.front() < 1 ||
+      std::adjacent_find(looks.begin(), looks.end(), std::greater_equal<>()) != looks.end())
+    throw text::BadInput("--looks must be trials of a claim in rising order, 1 or more, got " + got +
+                         "\nwrite them like --looks 8,16,24, the last as many as --trials");
+  return plan::rule_text({looks, spending_of(typed.spending)});
+}
+
 }  // namespace
 
 plan::Plan drafted(const store::Campaign& campaign, const PlanTyped& typed) {
@@ -272,7 +285,7 @@ plan::Plan drafted(const store::Campaign& campaign, const PlanTyped& typed) {
   plan.trim_weighting = hearing::find(typed.weighting).name;
   plan.volume_step_db = rig_named(campaign, typed.rig).volume_step_db;
   plan.spares_each = typed.spares;
-  if (!typed.looks.empty()) plan.stopping_rule = plan::rule_text({typed.looks, spending_of(typed.spending)});
+  plan.stopping_rule = stopping_rule_of(typed);
   plan.practice_trials = typed.practice_trials;
   plan.block_trials = typed.block_trials;
   plan.break_minutes = typed.break_minutes;

@@ -16,8 +16,8 @@ std::string need_of(const plan::Plan& plan, const plan::Requirement& requirement
   if (!requirement.at_looks.empty()) {
     std::string looks;
     for (const auto& [after, needed] : requirement.at_looks)
-      if (needed)
-        looks += (looks.empty() ? "" : ", ") + std::to_string(*needed) + " of " + std::to_string(after);
+      looks += (looks.empty() ? "" : ", ") + (needed ? std::to_string(*needed) : "none") + " of " +
+               std::to_string(after);
     return looks + (shared ? " trials where all answer alike" : "");
   }
   const std::string trials =

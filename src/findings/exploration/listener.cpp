@@ -16,8 +16,7 @@ void add_d_prime(ListenerExploration& found, int right) {
   found.d_prime = estimate.d_prime;
   found.d_prime_lower = estimate.limits.lower;
   found.d_prime_upper = estimate.limits.upper;
-  found.d_prime_remark = estimate.limits.upper == 0 ? "so few right that no d' fits"
-                                                    : std::string(stats::d_prime_remark(estimate));
+  found.d_prime_remark = std::string(stats::d_prime_remark(estimate));
 }
 
 /// Seconds from the presentation before to X.

@@ -94,6 +94,7 @@ TEST(DPrimeEstimate, IsNothingAtOrBelowChance) {
   const DPrimeEstimate few = estimate_d_prime(Link::abx_differencing, 2, 16, 0.95);
   EXPECT_EQ(few.d_prime, 0);
   EXPECT_EQ(few.limits.upper, 0);
+  EXPECT_EQ(d_prime_remark(few), "0: so few right that no d' fits");
   EXPECT_EQ(d_prime_remark(estimate_d_prime(Link::abx_differencing, 12, 16, 0.95)), "");
 }
 

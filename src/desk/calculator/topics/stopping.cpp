@@ -49,7 +49,7 @@ Figures sprt_figures(const Given& given) {
   figures.add("expected_trials_wald", "Wald's approximation",
               stats::sprt_expected_trials_wald(test, test.alternative),
               "of the trials on average at that share, never ended");
-  for (int n = 1; n <= std::min(trials, 60); ++n) {
+  for (int n = 1; n <= trials; ++n) {
     const stats::Look& look = rule.looks[static_cast<std::size_t>(n - 1)];
     figures.series[0].values.push_back(n);
     figures.series[1].values.push_back(look.support && *look.support <= n ? *look.support : never);
