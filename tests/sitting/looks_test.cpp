@@ -10,6 +10,7 @@
 #include "refusal.h"
 #include "seal/chain.h"
 #include "sitting/held_sitting.h"
+#include "sitting/simulated/stand_ins.h"
 #include "sitting/unsealed_sitting.h"
 #include "text/error.h"
 
@@ -112,6 +113,25 @@ TEST(LookedAtSitting, LooksWhenTheNextPresentationWouldBegin) {
   held.ready();
   held.sitting.keep_pace();
   EXPECT_EQ(held.sitting.state().current_trial(), 15);
+}
+
+TEST(LookedAtSitting, IsHeldToItsEndAtItsPace) {
+  HeldSitting held(looked_at(2, 2));
+  Sitting& sitting = held.sitting;
+  sitting.open("live");
+  StandIns all(sitting, sitting, {"helper", "ann", "bob"}, 1);
+  for (int second = 0; second < 8000 && sitting.look().phase != "done"; ++second) {
+    all.act();
+    sitting.keep_pace();
+    held.clock.pass(std::chrono::seconds(1));
+  }
+  int looks = 0;
+  for (const TrialState& trial : sitting.state().trials) looks += !trial.looked.empty();
+  EXPECT_GE(looks, 2);
+  EXPECT_EQ(sitting.state().settled_trials(), sitting.state().planned_trials());
+  sitting.end();
+  unseal(held.log, held.plan, held.sealed, held.clock.reading());
+  EXPECT_EQ(UnsealedSitting(held.plan, held.sealed, 1, held.log).trials().size(), 28u);
 }
 
 TEST(LookedAtSitting, MayEndWhereTheLastClaimIsStopped) {

@@ -43,9 +43,27 @@ std::string report_of(const Folder& folder, const std::string& primary, int righ
                "frequency_Hz,magnitude_ohm,phase_deg\n10,4,10\n100,8,-20\n1000,5,5\n30000,12,40\n");
   expect_done(folder, {"rig", "booth", "--source", "0.1ohm", "--rated", "4ohm", "--volume-step", "0.5dB"});
   expect_done(folder, {"import", "impedance.csv", "--rig", "booth"});
-  expect_done(folder, {"plan", "first", "--rig", "booth", "--compare", "thick-pair/bell-wire", "--trials",
-                       "16", "--looks", "6,11,16", "--spending", "pocock", "--primary", primary, "--listener",
-                       "Ada", "--listener", "Bela", "--supplied-seed", std::string(64, '7')});
+  const std::string sealed = expect_done(folder, {"plan",
+                                                  "first",
+                                                  "--rig",
+                                                  "booth",
+                                                  "--compare",
+                                                  "thick-pair/bell-wire",
+                                                  "--trials",
+                                                  "16",
+                                                  "--looks",
+                                                  "6,11,16",
+                                                  "--spending",
+                                                  "pocock",
+                                                  "--primary",
+                                                  primary,
+                                                  "--listener",
+                                                  "Ada",
+                                                  "--listener",
+                                                  "Bela",
+                                                  "--supplied-seed",
+                                                  std::string(64, '7')});
+  EXPECT_NE(sealed.find("A look may stop a claim: the sittings are held live"), std::string::npos) << sealed;
   hold_sitting(folder, right);
   expect_done(folder, {"unseal"});
   expect_done(folder, {"check"});
@@ -59,15 +77,15 @@ std::string report_of(const Folder& folder, const std::string& primary, int righ
 }
 
 TEST(Looks, StopAClaimAndTheReportIsConfirmedIndependently) {
-    Folder folder;
-    EXPECT_NE(report_of(folder, "Ada", 16).find("A look stopped it after 6 of 16 trials"), std::string::npos);
+  Folder folder;
+  EXPECT_NE(report_of(folder, "Ada", 16).find("A look stopped it after 6 of 16 trials"), std::string::npos);
 }
 
 TEST(Looks, GoOnToTheEndWhereNothingIsSupported) {
-    Folder folder;
-    const std::string report = report_of(folder, "pooled", 4);
-    EXPECT_NE(report.find("take the plan's looks into account"), std::string::npos) << report;
-    EXPECT_EQ(report.find("A look stopped it"), std::string::npos);
+  Folder folder;
+  const std::string report = report_of(folder, "pooled", 4);
+  EXPECT_NE(report.find("take the plan's looks into account"), std::string::npos) << report;
+  EXPECT_EQ(report.find("A look stopped it"), std::string::npos);
 }
 
 }  // namespace

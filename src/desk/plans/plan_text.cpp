@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "plan/looks.h"
 #include "seal/digest.h"
 #include "text/columns.h"
 #include "text/number.h"
@@ -79,6 +80,8 @@ std::string sealing_text(const SealedNow& now) {
   }
   words += "\nneeded (family of " + std::to_string(plan::family_size(now.plan)) + ", first step of Holm):\n" +
            requirements_text(now) + "\n" + trims_text(now.plan) + "\n";
+  if (plan::looks_of(now.plan))
+    words += "A look may stop a claim: the sittings are held live (sitting host).\n";
   for (std::size_t i = 0; i < now.minutes.size(); ++i)
     words += "sitting " + std::to_string(i + 1) + " (" + comparisons_of(now.plan, i) + "): about " +
              hours(now.minutes[i]) + " at " + std::to_string(now.plan.swap_seconds) + " s a swap and " +
