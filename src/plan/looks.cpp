@@ -70,7 +70,10 @@ void check_looks(const Plan& plan) {
         (trials.size() == 1 ? " has " + std::to_string(trials.front()) + " trials"
                             : " has its trials in " + std::to_string(trials.size()) + " sittings") +
         "; with looks a claim has all its trials in one sitting, as many as the last look, " +
-        std::to_string(looks->after.back()) + "\nset --trials, or the last of --looks, so that both agree");
+        std::to_string(looks->after.back()) +
+        (trials.size() == 1
+             ? "\nset --trials, or the last of --looks, so that both agree"
+             : "\nplan it for one sitting with all its listeners, or a fixed number of trials"));
   }
 }
 

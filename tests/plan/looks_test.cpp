@@ -46,6 +46,8 @@ TEST(Looks, AreForClaimsWithRightAnswersInOneSitting) {
   split.sittings.push_back(split.sittings.front());
   EXPECT_NE(refusal([&] { check(split); }).find("has its trials in 2 sittings; with looks"),
             std::string::npos);
+  EXPECT_NE(refusal([&] { check(split); }).find("plan it for one sitting with all its listeners"),
+            std::string::npos);
 }
 
 // Recomputed in plain Python: level 0.05 spent by 0.05 ln(1 + (e - 1) t) at t = 1/3, 2/3 and 1; smallest counts by the
