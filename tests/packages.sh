@@ -2,7 +2,7 @@
 build_packages="g++ cmake ninja-build pkg-config ccache libcli11-dev libboost-dev libsqlite3-dev nlohmann-json3-dev
   libkainjow-mustache-dev libsodium-dev libcpp-httplib-dev libqrcodegencpp-dev"
 test_packages="libgtest-dev libbenchmark-dev python3 clang libclang-rt-14-dev
-  chromium chromium-driver fonts-dejavu-core"
+  chromium chromium-driver fonts-dejavu-core ngspice"
 # What the statistics are compared with in the long tier; where it is missing, those tests say so and are skipped.
 reference_packages="r-base-core r-cran-psych python3-scipy"
 
