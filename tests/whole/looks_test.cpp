@@ -38,11 +38,7 @@ void hold_sitting(const Folder& folder, int right) {
 
 /// A plan with looks, sealed, held, unsealed; its report computed again by a plain Python program.
 std::string report_of(const Folder& folder, const std::string& primary, int right) {
-  make_campaign(folder);
-  folder.write("impedance.csv",
-               "frequency_Hz,magnitude_ohm,phase_deg\n10,4,10\n100,8,-20\n1000,5,5\n30000,12,40\n");
-  expect_done(folder, {"rig", "booth", "--source", "0.1ohm", "--rated", "4ohm", "--volume-step", "0.5dB"});
-  expect_done(folder, {"import", "impedance.csv", "--rig", "booth"});
+  make_campaign_with_booth(folder);
   const std::string sealed = expect_done(folder, {"plan",
                                                   "first",
                                                   "--rig",
@@ -67,13 +63,7 @@ std::string report_of(const Folder& folder, const std::string& primary, int righ
   hold_sitting(folder, right);
   expect_done(folder, {"unseal"});
   expect_done(folder, {"check"});
-  expect_done(folder, {"report", "--json", "-o", "report.json"});
-  const std::string check = PYTHON3 " " SOURCE_FOLDER "/tests/independent/check_report.py '" +
-                            (folder / "campaign.blindswap").string() + "' first '" +
-                            (folder / "report.json").string() + "' >'" + (folder / "check").string() +
-                            "' 2>&1";
-  EXPECT_EQ(std::system(check.c_str()), 0) << content_of(folder / "check");
-  return content_of(folder / "report.json");
+  return confirmed_report(folder);
 }
 
 TEST(Looks, StopAClaimAndTheReportIsConfirmedIndependently) {

@@ -18,7 +18,27 @@ inline void make_campaign(const Folder& folder) {
                "--rated", "4ohm", "--volume-step", "0.5dB"});
 }
 
-/// The same with a sealed plan of sixteen trials and sitting 1 begun.
+/// The same with a second rig, "booth", whose load is a measured impedance.
+inline void make_campaign_with_booth(const Folder& folder) {
+  make_campaign(folder);
+  folder.write("impedance.csv",
+               "frequency_Hz,magnitude_ohm,phase_deg\n10,4,10\n100,8,-20\n1000,5,5\n30000,12,40\n");
+  expect_done(folder, {"rig", "booth", "--source", "0.1ohm", "--rated", "4ohm", "--volume-step", "0.5dB"});
+  expect_done(folder, {"import", "impedance.csv", "--rig", "booth"});
+}
+
+/// The JSON report of the unsealed plan "first", after a plain Python program has computed it again from the campaign.
+inline std::string confirmed_report(const Folder& folder) {
+  expect_done(folder, {"report", "--json", "-o", "report.json"});
+  const auto quoted = [&folder](const char* name) { return " '" + (folder / name).string() + "'"; };
+  const std::string check = PYTHON3 " " SOURCE_FOLDER "/tests/independent/check_report.py" +
+                            quoted("campaign.blindswap") + " first" + quoted("report.json") + " >" +
+                            quoted("check") + " 2>&1";
+  EXPECT_EQ(std::system(check.c_str()), 0) << content_of(folder / "check");
+  return content_of(folder / "report.json");
+}
+
+/// The first with a sealed plan of sixteen trials and sitting 1 begun.
 inline void begin_sitting(const Folder& folder, const std::vector<std::string>& listeners,
                           const std::string& protocol = "abx") {
   make_campaign(folder);
