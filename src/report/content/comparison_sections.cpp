@@ -71,7 +71,7 @@ Facts caught_facts(const Plan& plan, const findings::WouldHaveBeenCaught& caught
   auto add = [&](std::string term, std::string value) {
     facts.facts.push_back({std::move(term), std::move(value)});
   };
-  add("Trials, level of the first step",
+  add(caught.at_looks.empty() ? "Trials, level of the first step" : "Trials planned, level of the first step",
       std::to_string(caught.trials) + ", " + text::significant(caught.level, 3));
   add(caught.answers > caught.trials ? "Answers needed, all of a trial alike" : "Answers needed",
       needed_words(caught));
