@@ -1,15 +1,14 @@
 #include "desk/plans/plan_draft.h"
 
 #include <algorithm>
-#include <functional>
 #include <map>
 #include <set>
 
+#include "desk/plans/typed_stopping_rule.h"
 #include "desk/shelf/circuit.h"
 #include "desk/shelf/prediction.h"
 #include "hearing/level_difference.h"
 #include "hearing/trim.h"
-#include "plan/looks.h"
 #include "protocols/catalogue.h"
 #include "text/error.h"
 #include "text/nearest.h"
@@ -239,25 +238,6 @@ void set_judging(const PlanTyped& typed, plan::Judging& judging) {
   }
 }
 
-stats::Spending spending_of(const std::string& typed) {
-  if (typed == "obrien-fleming") return stats::Spending::obrien_fleming;
-  if (typed == "pocock") return stats::Spending::pocock;
-  throw text::BadInput("--spending must be obrien-fleming or pocock, got \"" + typed + "\"" +
-                       text::did_you_mean(typed, {"obrien-fleming", "pocock"}));
-}
-
-std::string stopping_rule_of(const PlanTyped& typed) {
-  const auto& looks = typed.looks;
-  if (looks.empty()) return plan::fixed_number_of_trials;
-  std::string got;
-  for (const int look : looks) got += (got.empty() ? "" : ",") + std::to_string(look);
-  if (looks.front() < 1 ||
-      std::adjacent_find(looks.begin(), looks.end(), std::greater_equal<>()) != looks.end())
-    throw text::BadInput("--looks must be trials of a claim in rising order, 1 or more, got " + got +
-                         "\nwrite them like --looks 8,16,24, the last as many as --trials");
-  return plan::rule_text({looks, spending_of(typed.spending)});
-}
-
 }  // namespace
 
 plan::Plan drafted(const store::Campaign& campaign, const PlanTyped& typed) {
@@ -285,7 +265,7 @@ plan::Plan drafted(const store::Campaign& campaign, const PlanTyped& typed) {
   plan.trim_weighting = hearing::find(typed.weighting).name;
   plan.volume_step_db = rig_named(campaign, typed.rig).volume_step_db;
   plan.spares_each = typed.spares;
-  plan.stopping_rule = stopping_rule_of(typed);
+  plan.stopping_rule = stopping_rule_of(typed.looks, typed.spending);
   plan.practice_trials = typed.practice_trials;
   plan.block_trials = typed.block_trials;
   plan.break_minutes = typed.break_minutes;
