@@ -1,5 +1,7 @@
 #include "desk/calculator/given.h"
+
 #include "desk/calculator/typed_words.h"
+#include "stats/arguments.h"
 #include "text/error.h"
 #include "text/number.h"
 
