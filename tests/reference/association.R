@@ -9,3 +9,9 @@ approximate_rho <- function(n, level) {
   t <- qt(level / 2, n - 2, lower.tail = FALSE)
   t / sqrt(n - 2 + t^2)
 }
+
+# Kendall's, exact below 50 pairs without ties.
+kendall <- function(x, y)
+  c(cor.test(x, y, method = "kendall", exact = TRUE)$estimate,
+    sapply(c("greater", "less", "two.sided"), function(alternative)
+      cor.test(x, y, method = "kendall", exact = TRUE, alternative = alternative)$p.value))

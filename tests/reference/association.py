@@ -42,6 +42,17 @@ def spearman(x, y, level):
     return [seen, *shares(rho, seen), *least, smallest_reaching(rho, level)]
 
 
+def kendall(x, y):
+    """tau-b by SciPy, and its three p from every order."""
+    if not varies(x, y):
+        return [math.nan] * 4
+    orders = np.array(list(itertools.permutations(y)))
+    first, second = np.triu_indices(len(x), 1)
+    signs = np.sign(np.array(x)[first] - np.array(x)[second])
+    scores = np.sign(orders[:, first] - orders[:, second]) @ signs
+    return [stats.kendalltau(x, y).statistic, *shares(scores, scores[0])]
+
+
 def by_item(values, first, second, outcomes, signed, level):
     """The same where the values are given to the items in every order."""
     first, second = np.array(first, dtype=int), np.array(second, dtype=int)

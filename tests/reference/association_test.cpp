@@ -1,6 +1,7 @@
 // Rank correlations against R's cor.test and, with ties, against every order counted in Python.
 #include "reference/draws.h"
 #include "stats/association/item_permutation.h"
+#include "stats/association/kendall.h"
 #include "stats/association/spearman.h"
 
 namespace reference {
@@ -70,6 +71,37 @@ TEST_F(AssociationPython, SpearmanOfTwelvePairsIsThatOfAllPairingsCounted) {
   });
   const auto ours = [](const Call& call) { return spearman_and_p(call.list(0), call.list(1)); };
   expect_alike({"association.py", "spearman_counted", "x,y"}, calls, ours, {1e-12, 1e-15});
+}
+
+Numbers kendall_and_p(const Numbers& x, const Numbers& y) {
+  Numbers all{kNothing};
+  for (const auto alternative : kAlternatives) {
+    const auto found = stats::kendall(x, y, alternative);
+    all.push_back(found ? found->test.p : kNothing);
+    all.front() = found ? found->tau_b : kNothing;
+    EXPECT_TRUE(!found || found->test.exact);
+  }
+  return all;
+}
+
+TEST_F(AssociationR, KendallWithoutTiesIsThatOfCorTest) {
+  const auto calls = drawn(150, 3'000, [](Draws& draws) -> std::vector<Numbers> {
+    const int pairs = draws.whole(2, 49), kind = draws.whole(1, 10);
+    const Numbers x = draws.order(pairs);
+    return {x, kind == 1 ? x : draws.order(pairs)};
+  });
+  const auto ours = [](const Call& call) { return kendall_and_p(call.list(0), call.list(1)); };
+  // R takes an upper tail from 1, so that its small ones, negative at times, are off by rounding.
+  expect_alike({"association.R", "kendall", "x,y"}, calls, ours, {1e-12, 1e-14});
+}
+
+TEST_F(AssociationPython, KendallWithTiesIsThatOfEveryOrder) {
+  const auto calls = drawn(25, 2'000, [](Draws& draws) -> std::vector<Numbers> {
+    const int pairs = draws.whole(2, 7);
+    return {tied(draws, pairs), draws.one_in(4) ? draws.order(pairs) : tied(draws, pairs)};
+  });
+  const auto ours = [](const Call& call) { return kendall_and_p(call.list(0), call.list(1)); };
+  expect_alike({"association.py", "kendall", "x,y"}, calls, ours, {1e-12, 1e-15});
 }
 
 std::vector<Numbers> pairs_of_items(Draws& draws) {

@@ -2,6 +2,7 @@
 
 #include "desk/calculator/given.h"
 #include "desk/calculator/topics/topics.h"
+#include "stats/association/kendall.h"
 #include "stats/association/spearman.h"
 #include "stats/samples/mean_difference.h"
 #include "text/error.h"
@@ -58,6 +59,10 @@ Figures correlate_figures(const Given& given) {
   figures.figures.push_back({"smallest_rho", "smallest |rho| at the level",
                              known(smallest ? std::optional(smallest->rho) : std::nullopt),
                              smallest_rho_words(smallest)});
+  const auto kendall = stats::kendall(x, y, alternative, given.draws());
+  figures.add("tau_b", "Kendall's tau-b", kendall->tau_b, "with S = " + std::to_string(kendall->score));
+  figures.add("tau_p", "p of tau", kendall->test.p,
+              kendall->test.exact ? "exact" : "of " + std::to_string(kendall->test.draws) + " draws");
   return figures;
 }
 
