@@ -46,6 +46,24 @@ TEST(CalculateCoverage, IsExact) {
   EXPECT_NEAR(figure("coverage 16 --share 0.5", "clopper_pearson"), .978729, 5.1e-7);
 }
 
+// PC-1 and PC-3, recomputed: 4 items with one ranking, 24 of 64 tournaments; 3 listeners of one mind on 3 items, 1/64.
+TEST(CalculatePreferences, AreExact) {
+  EXPECT_DOUBLE_EQ(figure("triads '0,1,1,1; 0,0,1,1; 0,0,0,1; 0,0,0,0'", "p"), 24.0 / 64);
+  EXPECT_DOUBLE_EQ(figure("alike '0,3,3; 0,0,3; 0,0,0'", "p"), 1.0 / 64);
+  EXPECT_DOUBLE_EQ(figure("alike '0,3,3; 0,0,3; 0,0,0'", "u"), 1);
+  EXPECT_EQ(refusal([] { calculated("alike '0,3; 0'"); }),
+            "rows must have equally many counts: row 1 has 2, row 2 has 1");
+}
+
+// CO-3, Hollander and Wolfe (R ?cor.test, confirmed).
+TEST(CalculateCorrelate, HasKendallsTau) {
+  const std::string line =
+      "correlate --x 44.4,45.9,41.9,53.3,44.7,44.1,50.7,45.2,60.1 --y 2.6,3.1,2.5,5.0,3.6,4.0,5.2,2.8,3.8 "
+      "--alternative greater";
+  EXPECT_NEAR(figure(line, "tau_b"), .4444444444, 5.1e-11);
+  EXPECT_NEAR(figure(line, "tau_p"), .05971947, 5.1e-9);
+}
+
 // BIN-6, ISO 4120 table A.2 form (recomputed): n = 18, heard 0.3, beta .05: 5 at most.
 TEST(CalculateSimilar, AgreesWithTheTable) {
   const std::string line = "similar 5 18 --heard 0.3 --chance 1/3";

@@ -13,6 +13,7 @@ Topic design_topic();
 Topic pooled_topic();
 Topic agreement_topic();
 Topic samples_topic();
+Topic preferences_topic();
 Topic discrimination_topic();
 Topic stopping_topic();
 Topic evidence_topic();
