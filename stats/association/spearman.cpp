@@ -7,9 +7,9 @@
 #include <numeric>
 
 #include "stats/arguments.h"
+#include "stats/association/drawn_pairings.h"
 #include "stats/association/ranks.h"
 #include "stats/level.h"
-#include "stats/random.h"
 
 namespace stats {
 namespace {
@@ -23,21 +23,6 @@ void check_pairs(std::span<const double> x, std::span<const double> y) {
   require_count("number of y", std::ssize(y), std::ssize(x), std::ssize(x));
   require_finite("x", x);
   require_finite("y", y);
-}
-
-PermutationP drawn_p(const Ranks& x, Ranks y, std::int64_t seen, Alternative alternative,
-                     const MonteCarlo& monte_carlo) {
-  const auto n = std::ssize(x);
-  const auto sums = std::accumulate(x.begin(), x.end(), std::int64_t{0}) *
-                    std::accumulate(y.begin(), y.end(), std::int64_t{0});
-  Random random(monte_carlo.seed);
-  std::int64_t reaching = 0;
-  for (int draw = 0; draw < monte_carlo.draws; ++draw) {
-    random.shuffle(std::span(y));
-    const auto products = std::inner_product(x.begin(), x.end(), y.begin(), std::int64_t{0});
-    reaching += counts_against(n * products - sums, seen, alternative);
-  }
-  return monte_carlo_p(reaching, monte_carlo.draws);
 }
 
 /// Share of all pairings that give the same pairs of values as x and y in these orders: with the counts n_xy
@@ -82,16 +67,19 @@ std::optional<SmallestRho> smallest_of(const Ranks& x, const Ranks& y, double le
 }  // namespace
 
 std::optional<RankCorrelation> spearman(std::span<const double> x, std::span<const double> y,
-                                        Alternative alternative, const MonteCarlo& monte_carlo) {
+                                        Alternative alternative, const MonteCarlo& monte_carlo, int threads) {
   check_pairs(x, y);
   require_draws(monte_carlo);
+  require_count("threads", threads, 1, 256);
   const Ranks x_ranks = doubled_midranks(x);
   const Ranks y_ranks = doubled_midranks(y);
   const RankMoments seen = rank_moments(x_ranks, y_ranks);
   if (seen.x_variance == 0 || seen.y_variance == 0) return std::nullopt;
   const PermutationP test = std::ssize(x) <= kExactRanks
                                 ? exact_p(PairingSums(x_ranks, y_ranks).share(seen.covariance, alternative))
-                                : drawn_p(x_ranks, y_ranks, seen.covariance, alternative, monte_carlo);
+                                : monte_carlo_p(drawn_pairings_against(x_ranks, y_ranks, seen.covariance,
+                                                                       alternative, monte_carlo, threads),
+                                                monte_carlo.draws);
   return RankCorrelation{rho(seen), test};
 }
 

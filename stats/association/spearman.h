@@ -21,12 +21,14 @@ struct RankCorrelation {
 /// that equal ones count as equal. Up to `kExactRanks` pairs every pairing is counted; beyond, pairings are
 /// drawn.
 ///
-/// @param x, y  of equal length, 2 to 10,000, all finite.
+/// @param x, y     of equal length, 2 to 10,000, all finite.
+/// @param threads  1 to 256, for pairings drawn; the result is the same for every number.
 /// @return  nothing when all x or all y are equal: rho is then 0/0.
 /// @throws std::domain_error  naming the argument, its value and its range.
 /// Example: 7 untied pairs with rho 11/14 = 0.786 have a two-sided p of 0.0480.
 std::optional<RankCorrelation> spearman(std::span<const double> x, std::span<const double> y,
-                                        Alternative alternative, const MonteCarlo& monte_carlo = {});
+                                        Alternative alternative, const MonteCarlo& monte_carlo = {},
+                                        int threads = 1);
 
 /// Smallest p that any pairing of these x with these y could give: when it is above the level, no outcome can
 /// be supported. Exact for every length.

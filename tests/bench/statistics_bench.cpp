@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "stats/association/spearman.h"
 #include "stats/evidence/hedged_capital.h"
 #include "stats/pooled/study_simulation.h"
 #include "stats/resampling/bootstrap_agreement.h"
@@ -65,6 +66,21 @@ void W2_simulated_studies(benchmark::State& state) {
   state.counters["v_share"] = studies.share_supported();
 }
 
+void W3_permuted_ranks(benchmark::State& state) {
+  std::vector<double> x, y;
+  for (const auto& row : rows_of("pairs.csv")) {
+    x.push_back(row[0]);
+    y.push_back(row[1]);
+  }
+  std::optional<stats::RankCorrelation> found;
+  for (auto _ : state) {
+    found = stats::spearman(x, y, stats::Alternative::two_sided, {.seed = 1, .draws = 1'000'000}, 2);
+    benchmark::DoNotOptimize(found);
+  }
+  state.counters["v_rho"] = found->rho;
+  state.counters["v_p"] = found->test.p;
+}
+
 stats::CountTable counts_of(const std::vector<std::vector<double>>& ratings) {
   stats::CountTable counts;
   for (const auto& unit : ratings) {
@@ -109,6 +125,7 @@ void W8_betting_sequence(benchmark::State& state) {
 
 BENCHMARK(W1_operating_table)->Unit(benchmark::kMicrosecond)->UseRealTime();
 BENCHMARK(W2_simulated_studies)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(W3_permuted_ranks)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(W5_bootstrap_agreement)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(W8_betting_sequence)->Unit(benchmark::kMillisecond)->UseRealTime();
 

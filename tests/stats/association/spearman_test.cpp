@@ -8,6 +8,7 @@
 #include <numeric>
 #include <set>
 
+#include "stats/association/drawn_pairings.h"
 #include "stats/association/ranks.h"
 #include "stats/csv.h"
 #include "stats/random.h"
@@ -208,6 +209,58 @@ TEST(Spearman, DrawnAgreesWithTheCriticalValueOfManyPairs) {
     found = spearman(x, y, Alternative::two_sided, {.seed = 2, .draws = 99});
   } while (std::abs(found->rho - smallest_significant_rho(30, 0.1)->rho) > 0.002);
   EXPECT_NEAR(spearman(x, y, Alternative::two_sided)->test.p, 0.1, 0.005);
+}
+
+TEST(Spearman, DrawnIsTheSameForEveryNumberOfThreads) {
+  Values x = first_numbers(40), y = x;
+  Random random(3);
+  random.shuffle(std::span(y));
+  const auto one = spearman(x, y, Alternative::less, {.seed = 5, .draws = 30'001});
+  for (const int threads : {2, 3, 16})
+    EXPECT_EQ(spearman(x, y, Alternative::less, {.seed = 5, .draws = 30'001}, threads)->test.p, one->test.p);
+  EXPECT_EQ(refusal([&] { spearman(x, y, Alternative::less, {}, 0); }),
+            "threads must be between 1 and 256, got 0");
+}
+
+// Pairings drawn of few pairs are as often against the null as those counted; of the most pairs there is no overflow.
+TEST(DrawnPairings, ComeAsOftenAsThoseCounted) {
+  for (const std::vector<std::int64_t>& y : {std::vector<std::int64_t>{2, 4, 6, 8, 10}, {3, 3, 7, 7, 10}}) {
+    const std::vector<std::int64_t> x{4, 4, 4, 9, 9};
+    const PairingSums sums(x, y);
+    for (const auto& point : sums.points())
+      for (const auto alternative : {Alternative::greater, Alternative::less, Alternative::two_sided}) {
+        const double share = sums.share(point.covariance, alternative);
+        const auto drawn =
+            drawn_pairings_against(x, y, point.covariance, alternative, {.seed = 7, .draws = 100'000}, 2);
+        EXPECT_NEAR(double(drawn) / 1e5, share, 4.5 * std::sqrt(share * (1 - share) / 1e5))
+            << point.covariance;
+      }
+  }
+}
+
+TEST(DrawnPairings, OfTheMostPairsDoNotOverflow) {
+  const Values x = first_numbers(10'000);
+  EXPECT_EQ(spearman(x, x, Alternative::greater, {.seed = 1, .draws = 9})->test.p, 0.1);
+  EXPECT_EQ(spearman(x, x, Alternative::less, {.seed = 1, .draws = 9})->test.p, 1);
+}
+
+// Every order of five is drawn equally often: chi-square with 119 degrees of freedom, below 188.9 but once in 20,000.
+TEST(DrawnPairings, AreEveryOrderEquallyOften) {
+  const std::vector<std::int64_t> places{1, 100, 10'000, 20'000, 3}, y{2, 5, 11, 23, 47};
+  const PairingSums sums(places, y);
+  const double orders = 120, draws = 120'000;
+  double chi_square = 0;
+  for (const auto& point : sums.points()) {
+    const auto at_least = [&](std::int64_t covariance) {
+      return double(drawn_pairings_against(places, y, covariance, Alternative::greater,
+                                           {.seed = 2, .draws = 120'000}, 1));
+    };
+    const double expected = point.pairings * draws / orders;
+    const double seen = at_least(point.covariance) - at_least(point.covariance + 1);
+    chi_square += (seen - expected) * (seen - expected) / expected;
+  }
+  EXPECT_GT(sums.points().size(), 100u);
+  EXPECT_LT(chi_square, 188.9);
 }
 
 TEST(Spearman, IsNothingForConstants) {
