@@ -64,6 +64,17 @@ TEST(CalculateCorrelate, HasKendallsTau) {
   EXPECT_NEAR(figure(line, "tau_p"), .05971947, 5.1e-9);
 }
 
+// CO-8, Hollander and Wolfe (memory; recomputed), and what the headers give: 2/16, 1/36, 1/216.
+TEST(CalculateSamples, HasLinesPairsAndItems) {
+  EXPECT_NEAR(figure("line --x 1,2,3,4,5 --y 1.26,1.27,1.12,1.16,1.03", "slope"), -.05625, 1e-14);
+  EXPECT_NEAR(figure("line --x 1,2,3,4,5 --y 1.26,1.27,1.12,1.16,1.03", "slope_upper"), .04, 1e-14);
+  EXPECT_EQ(figure("paired 1.1 2.2 0.3 -0.1 --alternative greater", "p"), 2.0 / 16);
+  EXPECT_NEAR(figure("items '1 2 3; 4 5 9; 0 1 2'", "p"), 1.0 / 36, 1e-15);
+  EXPECT_NEAR(figure("items '1 2 3; 4 5 9; 0 1 2'", "page_p"), 1.0 / 216, 1e-15);
+  EXPECT_EQ(refusal([] { calculated("items '1 2 3; 4 - 9'"); }),
+            "every listener must rate every item; one of listener 2 is missing");
+}
+
 // BIN-6, ISO 4120 table A.2 form (recomputed): n = 18, heard 0.3, beta .05: 5 at most.
 TEST(CalculateSimilar, AgreesWithTheTable) {
   const std::string line = "similar 5 18 --heard 0.3 --chance 1/3";

@@ -53,6 +53,11 @@ def kendall(x, y):
     return [stats.kendalltau(x, y).statistic, *shares(scores, scores[0])]
 
 
+def theil_sen(x, y):
+    found = stats.theilslopes(y, x)
+    return [found.slope, found.intercept]
+
+
 def by_item(values, first, second, outcomes, signed, level):
     """The same where the values are given to the items in every order."""
     first, second = np.array(first, dtype=int), np.array(second, dtype=int)

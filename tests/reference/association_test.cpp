@@ -3,6 +3,7 @@
 #include "stats/association/item_permutation.h"
 #include "stats/association/kendall.h"
 #include "stats/association/spearman.h"
+#include "stats/association/theil_sen.h"
 
 namespace reference {
 namespace {
@@ -102,6 +103,20 @@ TEST_F(AssociationPython, KendallWithTiesIsThatOfEveryOrder) {
   });
   const auto ours = [](const Call& call) { return kendall_and_p(call.list(0), call.list(1)); };
   expect_alike({"association.py", "kendall", "x,y"}, calls, ours, {1e-12, 1e-15});
+}
+
+TEST_F(AssociationPython, TheilSenIsThatOfSciPy) {
+  const auto calls = drawn(100, 2'000, [](Draws& draws) -> std::vector<Numbers> {
+    const int pairs = draws.whole(2, 30);
+    Numbers x = draws.one_in(2) ? tied(draws, pairs) : draws.numbers(pairs, -5, 5);
+    x[0] = x[1] + 1;  // SciPy asks for two different x
+    return {x, draws.numbers(pairs, -5, 5)};
+  });
+  const auto ours = [](const Call& call) -> Numbers {
+    const auto found = stats::theil_sen(call.list(0), call.list(1), 0.5);
+    return {found->slope, found->intercept};
+  };
+  expect_alike({"association.py", "theil_sen", "x,y"}, calls, ours, {1e-11, 1e-12});
 }
 
 std::vector<Numbers> pairs_of_items(Draws& draws) {

@@ -3,3 +3,9 @@ welch <- function(x, y, confidence) {
   if (length(x) < 2 || length(y) < 2 || (var(x) == 0 && var(y) == 0)) return(c(mean(x) - mean(y), NA, NA))
   c(mean(x) - mean(y), t.test(x, y, conf.level = confidence)$conf.int)
 }
+
+# Wilcoxon's signed ranks, exact without ties. R doubles the smaller tail; the null is symmetric, so that this is ours.
+signed_rank <- function(differences)
+  c(0, wilcox.test(differences, exact = TRUE)$statistic,
+    sapply(c("greater", "less", "two.sided"), function(alternative)
+      wilcox.test(differences, exact = TRUE, alternative = alternative)$p.value))

@@ -1,6 +1,9 @@
-// Differences of means against SciPy's permutation_test and R's t.test.
+// Differences of means against SciPy's permutation_test and R's t.test; signed ranks and repeated measures against R's
+// wilcox.test and every order counted in Python.
 #include "reference/draws.h"
 #include "stats/samples/mean_difference.h"
+#include "stats/samples/repeated_ranks.h"
+#include "stats/samples/signed_rank.h"
 
 namespace reference {
 namespace {
@@ -39,6 +42,55 @@ TEST_F(SamplesPython, PermutationOfMeansIsThatOfSciPy) {
     return all;
   };
   expect_alike({"samples.py", "permuted", "x,y"}, calls, ours, {1e-12});
+}
+
+Numbers signed_rank_and_p(const Numbers& differences) {
+  Numbers all;
+  for (const auto alternative : kAlternatives) {
+    const auto found = stats::signed_rank(differences, alternative);
+    if (all.empty()) all = {double(found.zeros), found.positive_sum};
+    all.push_back(found.test.p);
+    EXPECT_TRUE(found.test.exact);
+  }
+  return all;
+}
+
+TEST_F(SamplesPython, SignedRanksAreThoseOfEverySign) {
+  const auto calls = drawn(100, 3'000, [](Draws& draws) -> std::vector<Numbers> {
+    const int count = draws.whole(1, 10);
+    return {draws.one_in(2) ? draws.wholes(count, -4, 4) : draws.numbers(count, -1, 2)};
+  });
+  const auto ours = [](const Call& call) { return signed_rank_and_p(call.list(0)); };
+  expect_alike({"samples.py", "signed_rank", "differences"}, calls, ours, {1e-12});
+}
+
+TEST_F(SamplesR, SignedRanksWithoutTiesAreThoseOfWilcoxTest) {
+  const auto calls = drawn(100, 3'000, [](Draws& draws) -> std::vector<Numbers> {
+    return {draws.numbers(draws.whole(1, 49), -1, 2)};
+  });
+  const auto ours = [](const Call& call) { return signed_rank_and_p(call.list(0)); };
+  expect_alike({"samples.R", "signed_rank", "differences"}, calls, ours, {1e-11});
+}
+
+TEST_F(SamplesPython, RepeatedRanksAreThoseOfEveryOrder) {
+  const auto calls = drawn(25, 400, [](Draws& draws) -> std::vector<Numbers> {
+    const int items = draws.whole(2, 4), listeners = draws.whole(1, items == 4 ? 3 : 5);
+    const int count = items * listeners;
+    return {draws.one_in(2) ? draws.wholes(count, 1, 4) : draws.numbers(count, 0, 1),
+            {double(listeners), double(items)}};
+  });
+  const auto ours = [](const Call& call) -> Numbers {
+    std::vector<std::vector<double>> rows;
+    for (std::size_t i = 0; i < call.list(0).size(); i += std::size_t(call.wholes(1)[1]))
+      rows.emplace_back(call.list(0).begin() + std::ptrdiff_t(i),
+                        call.list(0).begin() + std::ptrdiff_t(i) + call.wholes(1)[1]);
+    const auto found = stats::friedman(rows);
+    if (!found) return Numbers(6, kNothing);
+    Numbers all{found->chi_square, found->test.p, stats::page(rows)->statistic};
+    for (const auto alternative : kAlternatives) all.push_back(stats::page(rows, alternative)->test.p);
+    return all;
+  };
+  expect_alike({"samples.py", "repeated_ranks", "values,shape"}, calls, ours, {1e-11, 1e-13});
 }
 
 }  // namespace
