@@ -50,6 +50,12 @@ inline desk::Figures calculated(const std::string& line) {
   return desk::calculate(*found, std::move(typed), table);
 }
 
+inline const std::vector<double>& series(const desk::Figures& figures, const std::string& key) {
+  for (const desk::Series& column : figures.series)
+    if (column.key == key) return column.values;
+  throw std::out_of_range(key);
+}
+
 /// What the help of each calculation gives as its example, after "calc".
 inline std::vector<std::string> calculated_examples() {
   std::vector<std::string> examples;

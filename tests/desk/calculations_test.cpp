@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 #include <fstream>
 
 #include "desk/calculated.h"
@@ -73,6 +74,29 @@ TEST(CalculateSamples, HasLinesPairsAndItems) {
   EXPECT_NEAR(figure("items '1 2 3; 4 5 9; 0 1 2'", "page_p"), 1.0 / 216, 1e-15);
   EXPECT_EQ(refusal([] { calculated("items '1 2 3; 4 - 9'"); }),
             "every listener must rate every item; one of listener 2 is missing");
+}
+
+// PC-9, David (1988) p. 116 (data confirmed; recomputed), and what cannot be estimated.
+TEST(CalculateWorths, FitsAndSaysWhatIsInfinite) {
+  const std::string taste = "worths '0,3,2,2; 12,0,11,3; 13,4,0,5; 13,12,10,0'";
+  EXPECT_NEAR(series(calculated(taste), "worth").at(3), 2.357115851, 5.1e-10);
+  EXPECT_NEAR(figure(taste + " --model normal", "deviance"), 4.532664696, 5.1e-10);
+  EXPECT_NEAR(figure("worths '1,2,8,0,2; 2,1,5,0,5' --pairs --order --reference 2", "order_effect"),
+              std::log(4) / 2, 1e-10);
+  EXPECT_NEAR(figure("worths '1,2,9,6,4' --pairs", "tie_weight"), 1, 1e-10);
+  EXPECT_EQ(refusal([] { calculated("worths '1,2,9,6' --pairs"); }),
+            "a row of --pairs must be first item, second item (from 1), preferences for the first, ties, "
+            "preferences for "
+            "the second; row 1 is not");
+  EXPECT_EQ(refusal([] { calculated("worths '1,3,2,0,1; 2,4,1,0,1' --pairs"); }),
+            "the items fall into groups that were never compared with each other: 1, 3; 2, 4\n"
+            "compare at least one item of each with one of another");
+  EXPECT_EQ(refusal([] { calculated("worths '0,3,3; 0,0,2; 0,1,0'"); }),
+            "some worths, ties or the order effect would be infinite: preferences do not go round among all "
+            "items (those "
+            "that they go round: 1; 2, 3)\n--bias-reduced gives finite ones; more answers may, too");
+  EXPECT_GT(series(calculated("worths '0,3,3; 0,0,2; 0,1,0' --bias-reduced --reference 3"), "worth").at(0),
+            1);
 }
 
 // BIN-6, ISO 4120 table A.2 form (recomputed): n = 18, heard 0.3, beta .05: 5 at most.

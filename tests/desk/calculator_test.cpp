@@ -18,12 +18,6 @@ bool nothing(const Figures& figures, const std::string& key) {
   return std::holds_alternative<std::monostate>(figures.at(key));
 }
 
-const std::vector<double>& series(const Figures& figures, const std::string& key) {
-  for (const Series& column : figures.series)
-    if (column.key == key) return column.values;
-  throw std::out_of_range(key);
-}
-
 void expect_near(const std::vector<double>& found, const std::vector<double>& expected, double tolerance) {
   ASSERT_EQ(found.size(), expected.size());
   for (std::size_t i = 0; i < found.size(); ++i) EXPECT_NEAR(found[i], expected[i], tolerance) << "at " << i;

@@ -1,0 +1,50 @@
+#include "stats/cholesky.h"
+
+#include <cmath>
+#include <utility>
+
+namespace stats {
+
+std::optional<Cholesky> Cholesky::of(std::vector<double> matrix, std::size_t size) {
+  for (std::size_t j = 0; j < size; ++j) {
+    const double whole = matrix[j * size + j];
+    for (std::size_t i = j; i < size; ++i) {
+      double rest = matrix[i * size + j];
+      for (std::size_t k = 0; k < j; ++k) rest -= matrix[i * size + k] * matrix[j * size + k];
+      if (i == j && !(rest > 1e-13 * whole)) return std::nullopt;
+      matrix[i * size + j] = i == j ? std::sqrt(rest) : rest / matrix[j * size + j];
+    }
+  }
+  return Cholesky(std::move(matrix), size);
+}
+
+std::vector<double> Cholesky::solve(std::vector<double> b) const {
+  for (std::size_t i = 0; i < size_; ++i) {
+    for (std::size_t k = 0; k < i; ++k) b[i] -= lower_[i * size_ + k] * b[k];
+    b[i] /= lower_[i * size_ + i];
+  }
+  for (std::size_t i = size_; i-- > 0;) {
+    for (std::size_t k = i + 1; k < size_; ++k) b[i] -= lower_[k * size_ + i] * b[k];
+    b[i] /= lower_[i * size_ + i];
+  }
+  return b;
+}
+
+std::vector<double> Cholesky::inverse() const {
+  std::vector<double> all(size_ * size_);
+  for (std::size_t j = 0; j < size_; ++j) {
+    std::vector<double> unit(size_);
+    unit[j] = 1;
+    const auto column = solve(std::move(unit));
+    for (std::size_t i = 0; i < size_; ++i) all[i * size_ + j] = column[i];
+  }
+  return all;
+}
+
+double Cholesky::log_determinant() const {
+  double sum = 0;
+  for (std::size_t i = 0; i < size_; ++i) sum += 2 * std::log(lower_[i * size_ + i]);
+  return sum;
+}
+
+}  // namespace stats
