@@ -6,13 +6,16 @@
 namespace stats {
 
 std::optional<Cholesky> Cholesky::of(std::vector<double> matrix, std::size_t size) {
+  std::vector<double> whole(size), column(size);
+  for (std::size_t i = 0; i < size; ++i) whole[i] = matrix[i * size + i];
   for (std::size_t j = 0; j < size; ++j) {
-    const double whole = matrix[j * size + j];
-    for (std::size_t i = j; i < size; ++i) {
-      double rest = matrix[i * size + j];
-      for (std::size_t k = 0; k < j; ++k) rest -= matrix[i * size + k] * matrix[j * size + k];
-      if (i == j && !(rest > 1e-13 * whole)) return std::nullopt;
-      matrix[i * size + j] = i == j ? std::sqrt(rest) : rest / matrix[j * size + j];
+    double& pivot = matrix[j * size + j];
+    if (!(pivot > 1e-13 * whole[j])) return std::nullopt;
+    pivot = std::sqrt(pivot);
+    for (std::size_t i = j + 1; i < size; ++i) column[i] = matrix[i * size + j] /= pivot;
+    for (std::size_t i = j + 1; i < size; ++i) {
+      double* const row = &matrix[i * size];
+      for (std::size_t k = j + 1; k <= i; ++k) row[k] -= column[i] * column[k];
     }
   }
   return Cholesky(std::move(matrix), size);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <algorithm>
 #include <boost/random/mersenne_twister.hpp>
 #include <cstddef>
 #include <cstdint>
@@ -7,6 +8,8 @@
 #include <utility>
 
 namespace stats {
+
+__extension__ using Wide = unsigned __int128;
 
 /// Random numbers for Monte Carlo, the same for the same seed on every machine: an engine of 64-bit words seeded with one
 /// number, and the documented rules below; no library distribution is used, because their mappings are not promised.
@@ -28,6 +31,29 @@ class RandomOf {
       const std::uint64_t product = (word() >> 32) * bound;
       const auto lower = static_cast<std::uint32_t>(product);
       if (lower >= bound || lower >= (0 - bound) % bound) return static_cast<std::uint32_t>(product >> 32);
+    }
+  }
+
+  /// Calls `use(number)` with `count` numbers from 0 to `bound` - 1, each equally likely, several to a word: each is the whole
+  /// part of word times bound, and leaves the fraction to the next. A word whose last fraction falls below 2^64 modulo the
+  /// product of its bounds is thrown away.
+  /// @param bound  1 to 2^32 - 1.
+  /// Source: N. Brackett-Rozinsky and D. Lemire, Softw. Pract. Exper. 55 (2025) 155 (from memory).
+  template <typename Use>
+  void each_below(std::uint32_t bound, std::int64_t count, const Use& use) {
+    std::uint32_t numbers[64];
+    while (count > 0) {
+      std::uint64_t fraction = word(), product = 1;
+      std::int64_t drawn = 0;
+      while (drawn < std::min<std::int64_t>(count, 64) && product <= (std::uint64_t{1} << 48) / bound) {
+        const Wide wide = static_cast<Wide>(fraction) * bound;
+        numbers[drawn++] = static_cast<std::uint32_t>(wide >> 64);
+        fraction = static_cast<std::uint64_t>(wide);
+        product *= bound;
+      }
+      if (fraction < product && fraction < (0 - product) % product) continue;
+      for (std::int64_t i = 0; i < drawn; ++i) use(numbers[i]);
+      count -= drawn;
     }
   }
 

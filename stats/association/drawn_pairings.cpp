@@ -14,8 +14,6 @@
 namespace stats {
 namespace {
 
-__extension__ using Wide = unsigned __int128;
-
 constexpr std::int64_t kBlockOfPairings = 4'096;
 
 /// Places that draw their partners from one random word: the product of their numbers of choices.

@@ -12,6 +12,7 @@
 #include "stats/blocks.h"
 #include "stats/random.h"
 #include "stats/resampling/agreement_sums.h"
+#include "stats/resampling/percentile_interval.h"
 #include "stats/resampling/resampled_sums.h"
 
 namespace stats {
@@ -22,20 +23,6 @@ constexpr int kMostAgreementResamples = 1'000'000;
 void check_resampling(double confidence, const MonteCarlo& monte_carlo) {
   require_level("confidence", confidence);
   require_count("draws", monte_carlo.draws, 1, kMostAgreementResamples);
-}
-
-/// Both limits: the smallest values that these shares of the values, or more, do not exceed.
-Interval empirical_interval(std::span<double> values, double confidence) {
-  const double n = double(values.size());
-  const auto place_of = [&](double share) {
-    const double place = std::clamp(std::ceil(n * share - 1e-9 * n * share), 1.0, n);
-    return values.begin() + static_cast<std::ptrdiff_t>(place) - 1;
-  };
-  const auto lower = place_of((1 - confidence) / 2), upper = place_of((1 + confidence) / 2);
-  std::nth_element(values.begin(), lower, values.end());
-  const double lower_value = *lower;
-  std::nth_element(lower, upper, values.end());
-  return {lower_value, *upper};
 }
 
 /// What the resamples of a coefficient say; those in which it is undefined are not-a-number.
@@ -49,7 +36,7 @@ std::optional<Bootstrapped> summary(std::optional<double> estimate, std::vector<
   double squares = 0;
   for (const double value : values) squares += (value - mean) * (value - mean);
   return Bootstrapped{*estimate,
-                      empirical_interval(values, confidence),
+                      percentile_interval(values, confidence),
                       mean,
                       values.size() > 1 ? std::sqrt(squares / (n - 1)) : 0,
                       static_cast<int>(values.size()),

@@ -11,6 +11,8 @@
 #include "stats/association/spearman.h"
 #include "stats/evidence/hedged_capital.h"
 #include "stats/pooled/study_simulation.h"
+#include "stats/preference/bootstrap_worths.h"
+#include "stats/preference/worth.h"
 #include "stats/resampling/bootstrap_agreement.h"
 #include "stats/share/operating_table.h"
 
@@ -81,6 +83,24 @@ void W3_permuted_ranks(benchmark::State& state) {
   state.counters["v_p"] = found->test.p;
 }
 
+void W4_refitted_worths(benchmark::State& state) {
+  std::vector<stats::PairCount> counts;
+  for (const auto& row : rows_of("preferences.csv"))
+    counts.push_back(
+        {int(row[0]), int(row[1]), std::int64_t(row[2]), std::int64_t(row[3]), std::int64_t(row[4])});
+  std::optional<stats::BootstrapWorths> found;
+  for (auto _ : state) {
+    found = stats::bootstrap_worths(32, counts, 0, false, 0.95, {.seed = 1, .draws = 2'000}, 2);
+    benchmark::DoNotOptimize(found);
+  }
+  const auto fit = stats::fit_worths(32, counts);
+  state.counters["v_worth"] = sum(fit->worth);
+  state.counters["v_tie_weight"] = *fit->tie_weight;
+  state.counters["v_error"] = sum(found->standard_error) / 31;
+  state.counters["v_lower"] = found->interval[31].lower;
+  state.counters["v_upper"] = found->interval[31].upper;
+}
+
 stats::CountTable counts_of(const std::vector<std::vector<double>>& ratings) {
   stats::CountTable counts;
   for (const auto& unit : ratings) {
@@ -126,6 +146,7 @@ void W8_betting_sequence(benchmark::State& state) {
 BENCHMARK(W1_operating_table)->Unit(benchmark::kMicrosecond)->UseRealTime();
 BENCHMARK(W2_simulated_studies)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(W3_permuted_ranks)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(W4_refitted_worths)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(W5_bootstrap_agreement)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(W8_betting_sequence)->Unit(benchmark::kMillisecond)->UseRealTime();
 

@@ -60,5 +60,33 @@ TEST(QuickRandom, HasThePublishedWords) {
     EXPECT_EQ(random.word(), word);
 }
 
+// Chi-square of each number and of each two that follow each other, below its limit but once in 10,000 (SciPy, chi2.isf).
+TEST(Random, SeveralNumbersOfAWordAreIndependent) {
+  QuickRandom random(5);
+  std::vector<double> pairs(49);
+  int last = -1;
+  double drawn = 0;
+  random.each_below(7, 490'001, [&](std::uint32_t number) {
+    ASSERT_LT(number, 7u);
+    if (last >= 0) ++pairs[std::size_t(last) * 7 + number];
+    last = int(number);
+    ++drawn;
+  });
+  EXPECT_EQ(drawn, 490'001);
+  double chi_square = 0;
+  for (const double seen : pairs) chi_square += (seen - 10'000) * (seen - 10'000) / 10'000;
+  EXPECT_LT(chi_square, 93.2);  // 48 degrees of freedom
+}
+
+TEST(Random, NumbersOfAWordMayHaveAnyBound) {
+  QuickRandom random(6);
+  int ones = 0;
+  random.each_below(1, 100, [&](std::uint32_t number) { ones += number == 0; });
+  EXPECT_EQ(ones, 100);
+  double sum = 0;
+  random.each_below(4'294'967'295u, 10'000, [&](std::uint32_t number) { sum += number; });
+  EXPECT_NEAR(sum / 10'000 / 4'294'967'295.0, 0.5, 0.012);
+}
+
 }  // namespace
 }  // namespace stats

@@ -79,6 +79,51 @@ def permuted_ranks():
 
 timed("W3", "numpy", permuted_ranks, dict)
 
+# W4: Davidson's model of 32 items, 2,000 resamples within pairs refitted together by Newton's method.
+preferences = np.loadtxt(f"{folder}/preferences.csv", delimiter=",", dtype=int, skiprows=1)
+one, other, given = preferences[:, 0], preferences[:, 1], preferences[:, 2:]
+answers = given.sum(1)
+design = np.zeros((len(one), 32))
+design[np.arange(len(one)), one] = 1
+design[np.arange(len(one)), other] = -1
+design = design[:, 1:]
+
+
+def davidson(counts, start, steps):
+    """Worths against item 0 and log nu, a row each, from counts of shape (resamples, pairs, 3)."""
+    found = np.tile(start, (len(counts), 1))
+    lead = (counts[:, :, 0] - counts[:, :, 2]) / 2 @ design
+    ties = counts[:, :, 1].sum(1)
+    items, places = np.arange(32), abs(np.column_stack([1.0 * (one == 0) - (other == 0), design]))
+    for _ in range(steps):
+        half = np.exp(found[:, :31] @ design.T / 2)
+        nu = np.exp(found[:, 31:])
+        total = half + 1 / half + nu
+        mean, tie = (half - 1 / half) / (2 * total), nu / total
+        spread = answers * ((half + 1 / half) / (4 * total) - mean**2)
+        information = np.zeros((len(counts), 33, 33))
+        information[:, one, other] = information[:, other, one] = -spread
+        information[:, items, items] = spread @ places
+        information = information[:, 1:, 1:]
+        information[:, 31, :31] = information[:, :31, 31] = -(answers * mean * tie) @ design
+        information[:, 31, 31] = (answers * tie * (1 - tie)).sum(1)
+        slope = np.column_stack([lead - (answers * mean) @ design, ties - (answers * tie).sum(1)])
+        found += np.linalg.solve(information, slope[:, :, None])[:, :, 0]
+    return found
+
+
+def refitted_worths():
+    generator = np.random.Generator(np.random.SFC64(1))
+    fit = davidson(given[None, :, :], np.zeros(32), 12)[0]
+    resampled = generator.multinomial(answers, given / answers[:, None], (2_000, len(answers)))
+    refits = np.concatenate([davidson(resampled[k:k + 250], fit, 4) for k in range(0, 2_000, 250)])
+    lower, upper = np.sort(refits[:, 30])[[49, 1949]]
+    return {"worth": fit[:31].sum(), "tie_weight": np.exp(fit[31]), "error": refits[:, :31].std(axis=0, ddof=1).mean(),
+            "lower": lower, "upper": upper}
+
+
+timed("W4", "numpy", refitted_worths, dict)
+
 # W5: alpha and Fleiss' kappa of 10,000 resamples of the units, complete nominal ratings.
 ratings = np.loadtxt(f"{folder}/ratings.csv", delimiter=",", dtype=int, skiprows=1)
 units, answers = ratings.shape
