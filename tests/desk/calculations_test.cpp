@@ -84,6 +84,12 @@ TEST(CalculateWorths, FitsAndSaysWhatIsInfinite) {
   EXPECT_NEAR(figure("worths '1,2,8,0,2; 2,1,5,0,5' --pairs --order --reference 2", "order_effect"),
               std::log(4) / 2, 1e-10);
   EXPECT_NEAR(figure("worths '1,2,9,6,4' --pairs", "tie_weight"), 1, 1e-10);
+  const auto refitted = calculated(taste + " --bootstrap 200");
+  EXPECT_LT(series(refitted, "worth_lower").at(3), 2);
+  EXPECT_GT(series(refitted, "worth_upper").at(3), 2.7);
+  EXPECT_EQ(
+      refusal([&] { calculated(taste + " --bootstrap 9 --model normal"); }),
+      "--bootstrap refits the logistic model by maximum likelihood; leave out --model and --bias-reduced");
   EXPECT_EQ(refusal([] { calculated("worths '1,2,9,6' --pairs"); }),
             "a row of --pairs must be first item, second item (from 1), preferences for the first, ties, "
             "preferences for "

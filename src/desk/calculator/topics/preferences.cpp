@@ -3,6 +3,7 @@
 
 #include "desk/calculator/given.h"
 #include "desk/calculator/topics/topics.h"
+#include "stats/preference/bootstrap_worths.h"
 #include "stats/preference/circular_triads.h"
 #include "stats/preference/estimability.h"
 #include "stats/preference/preference_agreement.h"
@@ -90,6 +91,28 @@ void refuse_infinite(int items, const std::vector<stats::PairCount>& counts,
         groups_words(found.groups) + ")\n--bias-reduced gives finite ones; more answers may, too");
 }
 
+void add_bootstrap(Figures& figures, const Given& given, int items,
+                   const std::vector<stats::PairCount>& counts, const stats::WorthOptions& options) {
+  if (options.model == stats::PreferenceModel::normal || options.bias_reduced)
+    throw text::BadInput(
+        "--bootstrap refits the logistic model by maximum likelihood; leave out --model and --bias-reduced");
+  const double confidence = 1 - given.level("level");
+  const stats::MonteCarlo monte_carlo{static_cast<std::uint64_t>(given.count("seed", 0, 2'147'483'647)),
+                                      given.count("bootstrap", 1, 1'000'000)};
+  const auto found = stats::bootstrap_worths(items, counts, given.count("reference", 1, items) - 1,
+                                             options.order_effect, confidence, monte_carlo);
+  if (!found) throw text::BadInput("no resample has finite worths");
+  figures.add("refits", "refits", static_cast<long long>(found->refits),
+              "resamples of the answers to each row");
+  figures.add("infinite", "infinite", static_cast<long long>(found->infinite), "resamples left out");
+  Series lower{"worth_lower", per_cent(confidence) + " from", {}}, upper{"worth_upper", "to", {}};
+  for (const stats::Interval& interval : found->interval) {
+    lower.values.push_back(interval.lower);
+    upper.values.push_back(interval.upper);
+  }
+  figures.series.insert(figures.series.end(), {lower, upper});
+}
+
 Figures worths_figures(const Given& given) {
   const stats::CountTable table = given.count_rows("counts");
   const auto counts = given.has("pairs") ? counts_of_pairs(table) : counts_of_wins(table);
@@ -126,6 +149,7 @@ Figures worths_figures(const Given& given) {
   for (int i = 0; i < items; ++i)
     error.values.push_back(fit->difference_error(i, given.count("reference", 1, items) - 1));
   figures.series = {worth, error};
+  if (given.has("bootstrap")) add_bootstrap(figures, given, items, counts, options);
   return figures;
 }
 
@@ -163,7 +187,10 @@ Topic preferences_topic() {
              {"--model", "logistic, or normal (no ties)", "logistic"},
              {"--order", "Being presented first may have an effect", "", Shape::flag},
              {"--bias-reduced", "Firth's correction: finite for any preferences", "", Shape::flag},
-             {"--reference", "The item whose worth is 0", "1"}},
+             {"--reference", "The item whose worth is 0", "1"},
+             {"--bootstrap", "Intervals by so many refits of resampled answers", ""},
+             level_argument(),
+             seed_argument()},
             worths_figures}}};
 }
 
