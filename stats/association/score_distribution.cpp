@@ -12,12 +12,6 @@ std::int64_t total_of(std::span<const int> groups) {
   return std::accumulate(groups.begin(), groups.end(), std::int64_t{0});
 }
 
-std::int64_t untied_pairs(std::span<const int> groups) {
-  std::int64_t pairs = total_of(groups) * (total_of(groups) - 1) / 2;
-  for (const std::int64_t group : groups) pairs -= group * (group - 1) / 2;
-  return pairs;
-}
-
 bool all_differ(std::span<const int> groups) {
   return std::all_of(groups.begin(), groups.end(), [](int group) { return group == 1; });
 }
@@ -169,6 +163,12 @@ class TiedOnBothSides {
 };
 
 }  // namespace
+
+std::int64_t untied_pairs(std::span<const int> groups) {
+  std::int64_t pairs = total_of(groups) * (total_of(groups) - 1) / 2;
+  for (const std::int64_t group : groups) pairs -= group * (group - 1) / 2;
+  return pairs;
+}
 
 std::optional<ScoreDistribution> score_distribution(std::span<const int> x_groups,
                                                     std::span<const int> y_groups) {

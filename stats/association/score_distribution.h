@@ -7,6 +7,10 @@
 
 namespace stats {
 
+/// Pairs of values that are not alike.
+/// @param groups  how many values are alike, for each different value.
+std::int64_t untied_pairs(std::span<const int> groups);
+
 /// Null distribution of Kendall's score S over all pairings of values with ties: symmetric, from -most to most.
 struct ScoreDistribution {
   std::int64_t most;

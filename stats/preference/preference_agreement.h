@@ -25,8 +25,8 @@ struct PreferenceAgreement {
 /// @throws std::domain_error  naming what is wrong; see `comparisons_of_each_pair`.
 ///
 /// The null is that of a listener who guesses, not of one who ranks at random: listeners who are consistent but agree on
-/// nothing give about the null's mean with a wider spread. p is exact where counting takes less than 10^9 steps (12
-/// listeners with 32 items, 50 with 8); beyond, preferences are drawn.
+/// nothing give about the null's mean with a wider spread. p is exact where counting takes less than 10^9 steps (36
+/// listeners with 32 items, 250 with 8); beyond, preferences are drawn.
 /// Accuracy: relative error of an exact p below 1e-12, a sum of non-negative terms.
 /// Example: 3 listeners of one mind on 3 items: 9 agreements, u 1, p 1/64.
 /// Source: M. G. Kendall and B. Babington Smith, Biometrika 31 (1940) 324.

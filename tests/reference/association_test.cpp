@@ -11,15 +11,27 @@ namespace {
 using AssociationR = AgainstR;
 using AssociationPython = AgainstPython;
 
-Numbers spearman_and_p(const Numbers& x, const Numbers& y) {
+/// A coefficient and its three p.
+template <typename Test, typename Coefficient>
+Numbers coefficient_and_p(const Test& test, Coefficient coefficient) {
   Numbers all{kNothing};
   for (const auto alternative : kAlternatives) {
-    const auto found = stats::spearman(x, y, alternative);
+    const auto found = test(alternative);
     all.push_back(found ? found->test.p : kNothing);
-    all.front() = found ? found->rho : kNothing;
+    all.front() = found ? std::invoke(coefficient, *found) : kNothing;
     EXPECT_TRUE(!found || found->test.exact);
   }
   return all;
+}
+
+Numbers spearman_and_p(const Numbers& x, const Numbers& y) {
+  return coefficient_and_p([&](auto alternative) { return stats::spearman(x, y, alternative); },
+                           &stats::RankCorrelation::rho);
+}
+
+Numbers kendall_and_p(const Numbers& x, const Numbers& y) {
+  return coefficient_and_p([&](auto alternative) { return stats::kendall(x, y, alternative); },
+                           &stats::KendallCorrelation::tau_b);
 }
 
 TEST_F(AssociationR, SpearmanWithoutTiesIsThatOfCorTest) {
@@ -72,17 +84,6 @@ TEST_F(AssociationPython, SpearmanOfTwelvePairsIsThatOfAllPairingsCounted) {
   });
   const auto ours = [](const Call& call) { return spearman_and_p(call.list(0), call.list(1)); };
   expect_alike({"association.py", "spearman_counted", "x,y"}, calls, ours, {1e-12, 1e-15});
-}
-
-Numbers kendall_and_p(const Numbers& x, const Numbers& y) {
-  Numbers all{kNothing};
-  for (const auto alternative : kAlternatives) {
-    const auto found = stats::kendall(x, y, alternative);
-    all.push_back(found ? found->test.p : kNothing);
-    all.front() = found ? found->tau_b : kNothing;
-    EXPECT_TRUE(!found || found->test.exact);
-  }
-  return all;
 }
 
 TEST_F(AssociationR, KendallWithoutTiesIsThatOfCorTest) {

@@ -126,6 +126,24 @@ TEST(Kendall, OfTwoGradesIsExactForManyPairs) {
   EXPECT_NEAR(found.test.p / p, 1, 1e-12);
 }
 
+// To as many pairs as the header says.
+TEST(Kendall, IsExactAsFarAsItSays) {
+  Random random(8);
+  const auto exact = [&](int pairs, std::uint32_t x_kinds, std::uint32_t y_kinds) {
+    Values x, y;
+    for (int i = 0; i < pairs; ++i) {
+      x.push_back(x_kinds == 0 ? i : random.below(x_kinds));
+      y.push_back(y_kinds == 0 ? i : random.below(y_kinds));
+    }
+    return kendall(x, y, Alternative::greater, {.draws = 1})->test.exact;
+  };
+  EXPECT_TRUE(exact(160, 0, 0));
+  EXPECT_TRUE(exact(100, 0, 5));
+  for (const std::uint32_t kinds : {3u, 5u, 8u}) EXPECT_TRUE(exact(15, kinds, kinds)) << kinds;
+  EXPECT_TRUE(exact(50, 2, 5));
+  EXPECT_TRUE(exact(50, 2, 2));
+}
+
 TEST(Kendall, DrawsWhereThereIsTooMuchToCount) {
   Random random(2);
   Values x, y;

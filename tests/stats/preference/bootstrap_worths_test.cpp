@@ -91,18 +91,9 @@ TEST(BootstrapWorths, PassesOverRowsWithoutAnswers) {
 
 TEST(BootstrapWorths, CoversTheTrueDifference) {
   Random random(7);
-  const double worth[] = {0, 0.4, 0.8, 1.2};
   int holding = 0;
   for (int repeat = 0; repeat < 1'000; ++repeat) {
-    std::vector<PairCount> counts;
-    for (int i = 0; i < 4; ++i)
-      for (int j = i + 1; j < 4; ++j) {
-        counts.push_back({i, j, 0, 0, 0});
-        const double share = 1 / (1 + std::exp(worth[j] - worth[i]));
-        for (int k = 0; k < 20; ++k)
-          ++(double(random.below(1'000'000)) < 1e6 * share ? counts.back().first_preferred
-                                                           : counts.back().second_preferred);
-      }
+    const auto counts = drawn_answers(random);
     const auto found = bootstrap_worths(4, counts, 0, false, 0.95, {.seed = 1, .draws = 499}).value();
     holding += found.interval[3].lower <= 1.2 && found.interval[3].upper >= 1.2;
   }

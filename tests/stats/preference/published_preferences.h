@@ -1,10 +1,12 @@
 #pragma once
 
+#include <cmath>
 #include <string>
 #include <vector>
 
 #include "stats/csv.h"
 #include "stats/preference/pair_count.h"
+#include "stats/random.h"
 
 namespace stats {
 
@@ -36,6 +38,20 @@ inline std::vector<PairCount> baseball() {
     counts.push_back({place_of(row.cells.at("home.team"), baseball_teams),
                       place_of(row.cells.at("away.team"), baseball_teams), row.whole("home.wins"), 0,
                       row.whole("away.wins")});
+  return counts;
+}
+
+/// 20 drawn answers to each pair of four items with worths 0, 0.4, 0.8, 1.2.
+inline std::vector<PairCount> drawn_answers(Random& random) {
+  std::vector<PairCount> counts;
+  for (int i = 0; i < 4; ++i)
+    for (int j = i + 1; j < 4; ++j) {
+      counts.push_back({i, j, 0, 0, 0});
+      const double share = 1 / (1 + std::exp(0.4 * (j - i)));
+      for (int k = 0; k < 20; ++k)
+        ++(double(random.below(1'000'000)) < 1e6 * share ? counts.back().first_preferred
+                                                         : counts.back().second_preferred);
+    }
   return counts;
 }
 

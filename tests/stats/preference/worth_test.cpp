@@ -194,18 +194,9 @@ TEST(Worths, AreNothingWhereInfinite) {
 // Coverage of 95 % intervals of a difference by simulation, 4 items, 20 comparisons of each pair.
 TEST(Worths, CoverTheTrueDifference) {
   Random random(7);
-  const double worth[] = {0, 0.4, 0.8, 1.2};
   int holding = 0, fitted = 0;
   for (int repeat = 0; repeat < 1'000; ++repeat) {
-    std::vector<PairCount> counts;
-    for (int i = 0; i < 4; ++i)
-      for (int j = i + 1; j < 4; ++j) {
-        counts.push_back({i, j, 0, 0, 0});
-        const double share = 1 / (1 + std::exp(worth[j] - worth[i]));
-        for (int k = 0; k < 20; ++k)
-          ++(double(random.below(1'000'000)) < 1e6 * share ? counts.back().first_preferred
-                                                           : counts.back().second_preferred);
-      }
+    const auto counts = drawn_answers(random);
     if (const auto fit = fit_worths(4, counts)) {
       ++fitted;
       holding += std::abs(fit->worth[3] - 1.2) < 1.959964 * fit->difference_error(3, 0);

@@ -14,6 +14,9 @@
 namespace desk {
 namespace {
 
+/// Beyond, tau is left out: its draws would take too long.
+constexpr std::size_t kMostForTau = 2'000;
+
 long long count_of(const std::vector<double>& values) { return std::ssize(values); }
 
 std::string smallest_rho_words(const std::optional<stats::SmallestRho>& smallest) {
@@ -66,6 +69,7 @@ Figures correlate_figures(const Given& given) {
   figures.figures.push_back({"smallest_rho", "smallest |rho| at the level",
                              known(smallest ? std::optional(smallest->rho) : std::nullopt),
                              smallest_rho_words(smallest)});
+  if (x.size() > kMostForTau) return figures;
   const auto kendall = stats::kendall(x, y, alternative, given.draws());
   figures.add("tau_b", "Kendall's tau-b", kendall->tau_b, "with S = " + std::to_string(kendall->score));
   figures.add("tau_p", "p of tau", kendall->test.p,
