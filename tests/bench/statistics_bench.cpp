@@ -11,10 +11,10 @@
 #include "stats/association/spearman.h"
 #include "stats/evidence/hedged_capital.h"
 #include "stats/pooled/study_simulation.h"
-#include "stats/preference/bootstrap_worths.h"
-#include "stats/preference/worth.h"
 #include "stats/resampling/bootstrap_agreement.h"
 #include "stats/share/operating_table.h"
+#include "stats/worth/bootstrap_worths.h"
+#include "stats/worth/worth.h"
 
 // The statistics for which tests/bench/compare has peers in R, NumPy and SciPy. It makes the data, reads the counters that
 // begin with v_, and holds them against the peers' answers.

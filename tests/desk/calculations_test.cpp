@@ -77,6 +77,25 @@ TEST(CalculateSamples, HasLinesPairsAndItems) {
 }
 
 // PC-9, David (1988) p. 116 (data confirmed; recomputed), and what cannot be estimated.
+// PC-5, PC-7 and PC-9 (tests/stats/worth has the sources).
+TEST(CalculateWorths, HasPairsFitAndRowMeans) {
+  const std::string taste = "'0,3,2,2; 12,0,11,3; 13,4,0,5; 13,12,10,0'";
+  const Figures worths = calculated("worths " + taste);
+  EXPECT_NEAR(std::get<double>(worths.at("fit_chi_square_p")), .236698, 5.1e-7);  // R: pchisq(4.239895446, 3)
+  EXPECT_EQ(series(worths, "quasi_error").size(), 4u);
+  EXPECT_NEAR(series(calculated("row-means " + taste), "scale").at(3), 1.361571154, 5.1e-10);
+  const Figures pairs = calculated("pairwise " + taste);
+  EXPECT_EQ(series(pairs, "second").at(5), 4);
+  EXPECT_NEAR(series(pairs, "difference").at(0), -1.613042600, 5.1e-10);
+  EXPECT_NEAR(series(pairs, "p_adjusted").at(0), 5 * series(pairs, "p").at(0), 1e-15);
+  EXPECT_NE(refusal([] { calculated("row-means '0,3; 0,0'"); }).find("answered alike by all"),
+            std::string::npos);
+  const std::string ties = "'1,2,3,4,0' --pairs";
+  EXPECT_NE(refusal([&] { calculated("worths " + ties); }).find("infinite"), std::string::npos);
+  EXPECT_NEAR(series(calculated("worths " + ties + " --ties-as-halves"), "worth").at(1), std::log(2 / 5.),
+              1e-9);
+}
+
 TEST(CalculateWorths, FitsAndSaysWhatIsInfinite) {
   const std::string taste = "worths '0,3,2,2; 12,0,11,3; 13,4,0,5; 13,12,10,0'";
   EXPECT_NEAR(series(calculated(taste), "worth").at(3), 2.357115851, 5.1e-10);
@@ -87,9 +106,9 @@ TEST(CalculateWorths, FitsAndSaysWhatIsInfinite) {
   const auto refitted = calculated(taste + " --bootstrap 200");
   EXPECT_LT(series(refitted, "worth_lower").at(3), 2);
   EXPECT_GT(series(refitted, "worth_upper").at(3), 2.7);
-  EXPECT_EQ(
-      refusal([&] { calculated(taste + " --bootstrap 9 --model normal"); }),
-      "--bootstrap refits the logistic model by maximum likelihood; leave out --model and --bias-reduced");
+  EXPECT_EQ(refusal([&] { calculated(taste + " --bootstrap 9 --model normal"); }),
+            "--bootstrap refits the logistic model by maximum likelihood, ties as ties; leave out --model, "
+            "--bias-reduced and --ties-as-halves");
   EXPECT_EQ(refusal([] { calculated("worths '1,2,9,6' --pairs"); }),
             "a row of --pairs must be first item, second item (from 1), preferences for the first, ties, "
             "preferences for "

@@ -87,7 +87,7 @@ class AgainstPsych : public AgainstR {
  protected:
   void SetUp() override {
     AgainstR::SetUp();
-    if (!IsSkipped() && !has_psych()) GTEST_SKIP() << "needs psych: Debian package r-cran-psych";
+    if (!IsSkipped() && !has_package("psych")) GTEST_SKIP() << "needs psych: Debian package r-cran-psych";
   }
 };
 

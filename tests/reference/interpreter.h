@@ -10,6 +10,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <map>
 #include <memory>
 #include <sstream>
 #include <stdexcept>
@@ -31,10 +32,14 @@ inline bool has_r() {
   return has;
 }
 
-inline bool has_psych() {
-  static const bool has =
-      runs("Rscript --vanilla -e 'quit(status = !nzchar(system.file(package = \"psych\")))'");
-  return has;
+/// Whether R has a package.
+inline bool has_package(const std::string& name) {
+  static std::map<std::string, bool> known;
+  const auto [found, is_new] = known.try_emplace(name);
+  if (is_new)
+    found->second =
+        runs("Rscript --vanilla -e 'quit(status = !nzchar(system.file(package = \"" + name + "\")))'");
+  return found->second;
 }
 
 /// A Python that has SciPy, "" for none: the first on the path may be another than the system's.

@@ -48,3 +48,48 @@ firth <- function(first, second, wins, losses, items) {
   }
   worth
 }
+
+# Likelihood ratio of each two items against equal worths, and its p adjusted over all.
+pairwise <- function(first, second, wins, losses, items) {
+  x <- matrix(0, length(first), items)
+  x[cbind(seq_along(first), first + 1)] <- 1
+  x[cbind(seq_along(second), second + 1)] <- -1
+  deviance_of <- function(x) {
+    x <- x[, -1, drop = FALSE]
+    deviance(if (ncol(x) == 0) exact_glm(cbind(wins, losses) ~ 0, family = binomial)
+             else exact_glm(cbind(wins, losses) ~ x - 1, family = binomial))
+  }
+  full <- deviance_of(x)
+  ratio <- numeric()
+  for (i in seq_len(items - 1)) for (j in (i + 1):items) {
+    joined <- x[, -j, drop = FALSE]
+    joined[, i] <- x[, i] + x[, j]
+    ratio <- c(ratio, max(0, deviance_of(joined) - full))
+  }
+  p <- pchisq(ratio, 1, lower.tail = FALSE)
+  c(ratio, p.adjust(p, "holm"))
+}
+
+# Quasi-variances: least squares of the logarithms of the variances of differences, until they stand still.
+quasi <- function(covariance, items) {
+  v <- matrix(covariance, items)
+  sums <- numeric()
+  pairs <- NULL
+  for (i in seq_len(items - 1)) for (j in (i + 1):items) {
+    pairs <- rbind(pairs, replace(numeric(items), c(i, j), 1))
+    sums <- c(sums, v[i, i] + v[j, j] - 2 * v[i, j])
+  }
+  q <- rep(mean(sums) / 2, items)
+  for (step in 1:500) {
+    fitted <- drop(pairs %*% q)
+    move <- qr.solve(pairs / fitted, log(sums / fitted))
+    while (any(pairs %*% (q + move) <= 0)) move <- move / 2
+    q <- q + move
+    if (max(abs(move)) < 1e-15 * max(q)) break
+  }
+  q
+}
+
+# Where installed, the same by a package of its own.
+quasi_of_package <- function(covariance, items)
+  suppressWarnings(qvcalc::qvcalc(matrix(covariance, items))$qvframe$quasiVar)

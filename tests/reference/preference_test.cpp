@@ -2,9 +2,11 @@
 // glm, and whether they are finite against linear programmes of SciPy.
 #include "reference/draws.h"
 #include "stats/preference/circular_triads.h"
-#include "stats/preference/estimability.h"
 #include "stats/preference/preference_agreement.h"
-#include "stats/preference/worth.h"
+#include "stats/worth/estimability.h"
+#include "stats/worth/pairwise_tests.h"
+#include "stats/worth/quasi_variance.h"
+#include "stats/worth/worth.h"
 
 namespace reference {
 namespace {
@@ -167,6 +169,60 @@ TEST_F(PreferenceR, BiasReducedWorthsAreThoseOfHalfTheLeverage) {
   });
   const auto ours = [](const Call& call) { return fitted(call, false, {.bias_reduced = true}); };
   expect_alike({"preference.R", "firth", "first,second,wins,losses,items"}, calls, ours, {1e-8, 1e-9});
+}
+
+TEST_F(PreferenceR, PairwiseTestsAreDifferencesOfDeviance) {
+  const auto ours = [](const Call& call) -> Numbers {
+    const Numbers none(call.list(0).size());
+    const auto tests = stats::pairwise_tests(
+        call.whole(4), counts_of(call.list(0), call.list(1), call.list(2), none, call.list(3)));
+    Numbers all, adjusted;
+    for (const auto& test : *tests) {
+      all.push_back(test.likelihood_ratio);
+      adjusted.push_back(test.adjusted_p);
+    }
+    all.insert(all.end(), adjusted.begin(), adjusted.end());
+    return all;
+  };
+  // The root in the tail makes p of a ratio near 0 uncertain by the root of its rounding.
+  expect_alike({"preference.R", "pairwise", "first,second,wins,losses,items"},
+               finite_calls(60, 1'000, false, false), ours, {1e-7, 1e-6});
+}
+
+/// Covariances of three items or more: of random sums, row by row.
+std::vector<Call> covariance_calls(int plain, int many) {
+  return drawn(plain, many, [](Draws& draws) -> std::vector<Numbers> {
+    const int items = draws.whole(3, 9);
+    std::vector<Numbers> roots;
+    for (int i = 0; i < items; ++i) roots.push_back(draws.numbers(items + 2, -1, 1));
+    Numbers covariance;
+    for (const Numbers& a : roots)
+      for (const Numbers& b : roots) {
+        covariance.push_back(0);
+        for (std::size_t k = 0; k < a.size(); ++k) covariance.back() += a[k] * b[k];
+      }
+    return {covariance, {double(items)}};
+  });
+}
+
+Numbers quasi_of(const Call& call) {
+  const auto items = static_cast<std::size_t>(call.whole(1));
+  std::vector<Numbers> covariance(items);
+  for (std::size_t i = 0; i < items; ++i)
+    covariance[i].assign(call.list(0).begin() + std::ptrdiff_t(i * items),
+                         call.list(0).begin() + std::ptrdiff_t((i + 1) * items));
+  return stats::quasi_variances(covariance).variance;
+}
+
+TEST_F(PreferenceR, QuasiVariancesAreLeastSquares) {
+  expect_alike({"preference.R", "quasi", "covariance,items"}, covariance_calls(60, 1'000), quasi_of,
+               {1e-9, 1e-9});
+}
+
+TEST_F(PreferenceR, QuasiVariancesAreThoseOfAPackage) {
+  if (!has_package("qvcalc")) GTEST_SKIP() << "needs qvcalc: Debian package r-cran-qvcalc";
+  expect_alike({"preference.R", "quasi_of_package", "covariance,items"}, covariance_calls(60, 1'000),
+               quasi_of, {1e-3, 1e-3});
 }
 
 TEST_F(PreferencePython, FiniteWorthsAreThoseOfLinearProgrammes) {

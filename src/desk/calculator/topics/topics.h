@@ -14,6 +14,7 @@ Topic pooled_topic();
 Topic agreement_topic();
 Topic samples_topic();
 Topic preferences_topic();
+Topic worths_topic();
 Topic discrimination_topic();
 Topic stopping_topic();
 Topic evidence_topic();

@@ -1,4 +1,4 @@
-#include "stats/preference/estimability.h"
+#include "stats/worth/estimability.h"
 
 #include <gtest/gtest.h>
 

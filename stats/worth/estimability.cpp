@@ -1,4 +1,4 @@
-#include "stats/preference/estimability.h"
+#include "stats/worth/estimability.h"
 
 #include <algorithm>
 #include <limits>
@@ -104,8 +104,16 @@ bool kept_by_some_order(std::size_t items, const std::vector<Constraint>& constr
 
 }  // namespace
 
-EstimableWorths estimable_worths(int items, std::span<const PairCount> counts, bool order_effect) {
-  require_pair_counts(items, counts);
+EstimableWorths estimable_worths(int items, std::span<const PairCount> given, bool order_effect,
+                                 bool ties_as_halves) {
+  require_pair_counts(items, given);
+  std::vector<PairCount> counts(given.begin(), given.end());
+  if (ties_as_halves)
+    for (PairCount& count : counts) {
+      count.first_preferred += count.ties;
+      count.second_preferred += count.ties;
+      count.ties = 0;
+    }
   const auto n = static_cast<std::size_t>(items);
   Reach compared(n, std::vector<bool>(n)), preferred = compared;
   bool any_tie = false;

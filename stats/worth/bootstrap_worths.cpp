@@ -1,4 +1,4 @@
-#include "stats/preference/bootstrap_worths.h"
+#include "stats/worth/bootstrap_worths.h"
 
 #include <algorithm>
 #include <cmath>
@@ -7,9 +7,9 @@
 #include "stats/arguments.h"
 #include "stats/blocks.h"
 #include "stats/cholesky.h"
-#include "stats/preference/worth.h"
 #include "stats/random.h"
 #include "stats/resampling/percentile_interval.h"
+#include "stats/worth/worth.h"
 
 namespace stats {
 namespace {

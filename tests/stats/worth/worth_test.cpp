@@ -1,13 +1,14 @@
-#include "stats/preference/worth.h"
+#include "stats/worth/worth.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <numeric>
 
-#include "stats/preference/published_preferences.h"
 #include "stats/random.h"
 #include "stats/refusal.h"
+#include "stats/worth/published_preferences.h"
+#include "stats/worth/row_means.h"
 
 namespace stats {
 namespace {
@@ -138,6 +139,40 @@ TEST(Worths, OfSoundQuality) {
               5.1e-9);
 }
 
+// PC-9: Thurstone's own row means (data confirmed; recomputed).
+TEST(RowMeans, OfTaste) {
+  PreferenceTable table(4, std::vector<int>(4));
+  for (const PairCount& count : counts_of_table("david1988_taste.csv", {"A1", "A2", "A3", "A4"})) {
+    table[std::size_t(count.first)][std::size_t(count.second)] = int(count.first_preferred);
+    table[std::size_t(count.second)][std::size_t(count.first)] = int(count.second_preferred);
+  }
+  expect_near(thurstone_row_means(table).value(), {0, .9215225475, .7800707652, 1.361571154}, 5.1e-10);
+  table[0][1] = 0;
+  EXPECT_FALSE(thurstone_row_means(table));
+}
+
+// PC-7: half a preference to either instead of ties (recomputed: R package BradleyTerry2, BTm on win1.adj and win2.adj).
+TEST(Worths, OfSoundFieldsWithHalvedTies) {
+  const auto fit = fit_worths(8, flutes(), 0, {.ties_as_halves = true}).value();
+  expect_near(fit.worth, {0, -.7155938, 1.4852054, 1.2569397, 1.3704071, 1.4852054, 1.4275998, 1.1441955},
+              5.1e-8);
+  EXPECT_FALSE(fit.tie_weight);
+  // Counts that are doubled instead have the same worths and standard errors smaller by the root of 2.
+  auto doubled = flutes();
+  for (PairCount& count : doubled)
+    count = {count.first, count.second, 2 * count.first_preferred + count.ties, 0,
+             2 * count.second_preferred + count.ties};
+  const auto twice = fit_worths(8, doubled).value();
+  expect_near(twice.worth, fit.worth, 1e-10);
+  EXPECT_NEAR(fit.difference_error(1, 0), std::sqrt(2) * twice.difference_error(1, 0), 1e-10);
+  EXPECT_NEAR(2 * fit.deviance, twice.deviance, 1e-9);
+  const auto normal = fit_worths(8, flutes(), 0, {.model = PreferenceModel::normal, .ties_as_halves = true});
+  const auto twice_normal = fit_worths(8, doubled, 0, {.model = PreferenceModel::normal});
+  expect_near(normal->worth, twice_normal->worth, 1e-10);
+  // A tie alone keeps halves finite.
+  EXPECT_TRUE(fit_worths(2, std::vector<PairCount>{{0, 1, 3, 1, 0}}, 0, {.ties_as_halves = true}));
+}
+
 TEST(Worths, OfTwoItemsAreTheLogOdds) {
   const std::vector<PairCount> counts{{0, 1, 3, 0, 12}};
   EXPECT_NEAR(fit_worths(2, counts)->worth[1], std::log(4), 1e-12);
@@ -234,7 +269,7 @@ TEST(Worths, RefuseImpossibleArguments) {
   EXPECT_EQ(refusal([] {
               fit_worths(2, std::vector<PairCount>{{0, 1, 1, 1, 1}}, 0, {.model = PreferenceModel::normal});
             }),
-            "ties and bias reduction need the logistic model");
+            "a model of ties and bias reduction need the logistic model");
 }
 
 }  // namespace

@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "stats/csv.h"
-#include "stats/preference/pair_count.h"
 #include "stats/random.h"
+#include "stats/worth/pair_count.h"
 
 namespace stats {
 

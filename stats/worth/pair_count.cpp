@@ -1,4 +1,4 @@
-#include "stats/preference/pair_count.h"
+#include "stats/worth/pair_count.h"
 
 #include <stdexcept>
 #include <string>

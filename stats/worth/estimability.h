@@ -3,7 +3,7 @@
 #include <span>
 #include <vector>
 
-#include "stats/preference/pair_count.h"
+#include "stats/worth/pair_count.h"
 
 namespace stats {
 
@@ -27,10 +27,12 @@ struct EstimableWorths {
 /// the order effect as their one parameter.
 ///
 /// @param items, counts  as `require_pair_counts`.
-/// @param order_effect   whether being presented first is to have an effect.
+/// @param order_effect    whether being presented first is to have an effect.
+/// @param ties_as_halves  whether a tie is half a preference for either, and no model of ties is fitted.
 /// @throws std::domain_error  likewise.
 /// Example: 0 preferred to 1 twice of 2, 1 to 2 once of 3: separated, 0 alone.
 /// Source: L. R. Ford, Am. Math. Mon. 64 (1957) 28, for the case without ties and order.
-EstimableWorths estimable_worths(int items, std::span<const PairCount> counts, bool order_effect);
+EstimableWorths estimable_worths(int items, std::span<const PairCount> counts, bool order_effect,
+                                 bool ties_as_halves = false);
 
 }  // namespace stats

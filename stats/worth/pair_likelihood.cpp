@@ -1,4 +1,4 @@
-#include "stats/preference/pair_likelihood.h"
+#include "stats/worth/pair_likelihood.h"
 
 #include <algorithm>
 #include <boost/math/constants/constants.hpp>
@@ -39,7 +39,8 @@ LogNormal log_normal(double x) {
 
 PairTerm normal_term(const PairCount& count, double x) {
   const LogNormal up = log_normal(x), down = log_normal(-x);
-  const double first = double(count.first_preferred), second = double(count.second_preferred);
+  const double half = double(count.ties) / 2, first = double(count.first_preferred) + half,
+               second = double(count.second_preferred) + half;
   PairTerm term;
   term.value = first * up.log_share + second * down.log_share;
   term.by_x = first * up.hazard - second * down.hazard;
@@ -47,9 +48,7 @@ PairTerm normal_term(const PairCount& count, double x) {
   return term;
 }
 
-double times_log_share(std::int64_t part, double all) {
-  return part > 0 ? double(part) * std::log(double(part) / all) : 0;
-}
+double times_log_share(double part, double all) { return part > 0 ? part * std::log(part / all) : 0; }
 
 }  // namespace
 
@@ -85,10 +84,20 @@ PairThirds pair_thirds(const PairCount& count, bool with_ties, double x, double 
   return thirds;
 }
 
-double saturated(const PairCount& count) {
-  const double all = answers_of(count);
-  return times_log_share(count.first_preferred, all) + times_log_share(count.ties, all) +
-         times_log_share(count.second_preferred, all);
+PairShares pair_shares(PreferenceModel model, bool with_ties, double x, double log_tie) {
+  if (model == PreferenceModel::normal) {
+    const double root_half = boost::math::constants::one_div_root_two<double>();
+    return {std::erfc(-x * root_half) / 2, 0, std::erfc(x * root_half) / 2};
+  }
+  const Shares shares = shares_of(with_ties, x, log_tie);
+  return {shares.first, shares.tie, shares.second};
+}
+
+double saturated(const PairCount& count, bool with_ties) {
+  const double all = answers_of(count), ties = double(count.ties), half = with_ties ? 0 : ties / 2;
+  return times_log_share(double(count.first_preferred) + half, all) +
+         times_log_share(with_ties ? ties : 0, all) +
+         times_log_share(double(count.second_preferred) + half, all);
 }
 
 }  // namespace stats

@@ -1,13 +1,13 @@
-#include "stats/preference/bootstrap_worths.h"
+#include "stats/worth/bootstrap_worths.h"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 
-#include "stats/preference/published_preferences.h"
-#include "stats/preference/worth.h"
 #include "stats/random.h"
 #include "stats/refusal.h"
+#include "stats/worth/published_preferences.h"
+#include "stats/worth/worth.h"
 
 namespace stats {
 namespace {

@@ -4,14 +4,14 @@
 #include <span>
 #include <vector>
 
-#include "stats/preference/pair_count.h"
+#include "stats/worth/pair_count.h"
 
 namespace stats {
 
 /// How a difference of worths becomes the probability of a preference.
 enum class PreferenceModel {
   logistic,  ///< Bradley and Terry; with ties Davidson, with order effect Davidson and Beaver
-  normal     ///< Thurstone's case V; no ties
+  normal     ///< Thurstone's case V; no model of ties
 };
 
 struct WorthOptions {
@@ -19,6 +19,8 @@ struct WorthOptions {
   bool order_effect = false;
   /// Firth's penalty, which removes the first term of the bias and keeps every estimate finite; logistic only.
   bool bias_reduced = false;
+  /// Half a preference for either instead of a model of ties. Standard errors then take a tie for as much as a preference.
+  bool ties_as_halves = false;
 };
 
 /// Worths of items from preferences, by maximum likelihood.
@@ -50,7 +52,7 @@ struct WorthFit {
 /// @param reference      item, whose worth is 0.
 /// @return  nothing where the estimates are not finite (see `estimable_worths`), unless bias-reduced; and where items were
 ///          never compared with each other.
-/// @throws std::domain_error  naming the argument, its value and its range; for ties or bias reduction with the normal model.
+/// @throws std::domain_error  naming the argument, its value and its range; for a model of ties or bias reduction with the normal model.
 /// Accuracy: worths to 1e-9 (tests/stats, tests/reference).
 /// Example: 3 of 15 prefer A to B: worth of B log(12/3) = 1.386.
 /// Source: R. A. Bradley and M. E. Terry, Biometrika 39 (1952) 324; R. R. Davidson, J. Am. Stat. Assoc. 65 (1970) 317; R. R.

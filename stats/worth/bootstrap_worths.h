@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "stats/permutation.h"
-#include "stats/preference/pair_count.h"
 #include "stats/share/interval.h"
+#include "stats/worth/pair_count.h"
 
 namespace stats {
 
