@@ -56,6 +56,27 @@ TEST(CalculatePreferences, AreExact) {
             "rows must have equally many counts: row 1 has 2, row 2 has 1");
 }
 
+// PF-1, recomputed (tests/stats/psychometric).
+TEST(CalculateThreshold, SaysWhetherThereIsOne) {
+  const std::string levels =
+      "threshold --levels -2,-1,0,1,2,3 --right 21,22,26,33,37,40 --trials 40 --link probit";
+  EXPECT_NEAR(figure(levels, "threshold"), .6015645589, 2e-9);
+  EXPECT_NEAR(figure(levels, "slope_error_expected"), .2031458806, 5e-9);
+  EXPECT_NEAR(figure(levels, "slope_error_observed"), .2145054495, 5e-9);
+  EXPECT_LT(figure(levels + " --at 0.6", "threshold"), 0);
+  const auto flat = calculated("threshold --levels 1,2,3 --right 10,9,9 --trials 20");
+  EXPECT_EQ(std::get<std::string>(flat.at("state")), "none: the share right may be the same at all levels");
+  EXPECT_ANY_THROW(flat.at("threshold"));
+  const auto step = calculated("threshold --levels 1,2,3 --right 10,9,20 --trials 20,20,20");
+  EXPECT_EQ(std::get<double>(step.at("jump_lower")), 2);
+  EXPECT_EQ(refusal([] { calculated("threshold --levels 1,2 --right 1,2,3 --trials 4"); }),
+            "right must be as many as levels, got 3 and 2 levels");
+  EXPECT_NEAR(figure("threshold --levels 1,2,3,1,2,3 --right 6,8,10,8,10,10 --trials 10 --listeners "
+                     "1,1,1,2,2,2 --lapse 0.02",
+                     "listener_spread"),
+              0.5, 0.5);
+}
+
 // CO-3, Hollander and Wolfe (R ?cor.test, confirmed).
 TEST(CalculateCorrelate, HasKendallsTau) {
   const std::string line =

@@ -15,6 +15,7 @@ Topic agreement_topic();
 Topic samples_topic();
 Topic preferences_topic();
 Topic worths_topic();
+Topic threshold_topic();
 Topic discrimination_topic();
 Topic stopping_topic();
 Topic evidence_topic();
