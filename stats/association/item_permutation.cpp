@@ -39,14 +39,20 @@ class PairCorrelation {
 
   std::size_t items() const { return items_; }
 
+  const std::vector<std::int64_t>& outcome_ranks() const { return outcome_ranks_; }
+
   /// @param order  item i has the value at place order[i].
-  RankMoments moments(std::span<const std::size_t> order) const {
+  std::vector<std::int64_t> difference_ranks(std::span<const std::size_t> order) const {
     std::vector<double> chosen;
     chosen.reserve(pairs_.size());
     for (const ItemPair& pair : pairs_)
       chosen.push_back(
           differences_[order[std::size_t(pair.first)] * items_ + order[std::size_t(pair.second)]]);
-    return rank_moments(doubled_midranks(chosen), outcome_ranks_);
+    return doubled_midranks(chosen);
+  }
+
+  RankMoments moments(std::span<const std::size_t> order) const {
+    return rank_moments(difference_ranks(order), outcome_ranks_);
   }
 
   double rho_of(std::span<const std::size_t> order) const {
@@ -143,6 +149,12 @@ std::optional<RankCorrelation> permute_by_item(std::span<const double> values,
   }
   const auto drawn = rho_of_drawn_orders(correlation, monte_carlo);
   return RankCorrelation{*seen, monte_carlo_p(count_reaching(drawn, *seen, alternative), monte_carlo.draws)};
+}
+
+PairRanks pair_ranks(std::span<const double> values, std::span<const ItemPair> pairs, PairValue pair_value) {
+  check(values, pairs);
+  const PairCorrelation correlation(values, pairs, pair_value);
+  return {correlation.difference_ranks(as_given(values.size())), correlation.outcome_ranks()};
 }
 
 std::optional<double> smallest_attainable_p_by_item(std::span<const double> values,

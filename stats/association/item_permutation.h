@@ -1,7 +1,9 @@
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <span>
+#include <vector>
 
 #include "stats/association/spearman.h"
 
@@ -35,6 +37,14 @@ inline constexpr int kExactItems = 8;
 std::optional<RankCorrelation> permute_by_item(std::span<const double> values,
                                                std::span<const ItemPair> pairs, PairValue pair_value,
                                                Alternative alternative, const MonteCarlo& monte_carlo = {});
+
+/// Doubled mid-ranks of the pairs' differences, tied as in `permute_by_item`, and of their outcomes.
+struct PairRanks {
+  std::vector<std::int64_t> differences, outcomes;
+};
+
+/// Arguments and refusals as `permute_by_item`.
+PairRanks pair_ranks(std::span<const double> values, std::span<const ItemPair> pairs, PairValue pair_value);
 
 /// Smallest p that any order of these values could give with these pairs and outcomes: when it is above the
 /// level, no order can be supported. Arguments and refusals as `permute_by_item`, but at most

@@ -8,6 +8,7 @@
 #include "stats/arguments.h"
 #include "stats/association/ranks.h"
 #include "stats/association/score_distribution.h"
+#include "stats/association/spearman.h"
 #include "stats/random.h"
 
 namespace stats {
@@ -94,14 +95,18 @@ PermutationP drawn_score_p(const std::vector<int>& x_groups, std::vector<std::si
   return monte_carlo_p(reaching, monte_carlo.draws);
 }
 
-}  // namespace
-
-std::optional<KendallCorrelation> kendall(std::span<const double> x, std::span<const double> y,
-                                          Alternative alternative, const MonteCarlo& monte_carlo) {
+void require_kendall_pairs(std::span<const double> x, std::span<const double> y) {
   require_count("number of x", std::ssize(x), 2, 2'000);
   require_count("number of y", std::ssize(y), std::ssize(x), std::ssize(x));
   require_finite("x", x);
   require_finite("y", y);
+}
+
+}  // namespace
+
+std::optional<KendallCorrelation> kendall(std::span<const double> x, std::span<const double> y,
+                                          Alternative alternative, const MonteCarlo& monte_carlo) {
+  require_kendall_pairs(x, y);
   require_draws(monte_carlo);
   const DoubledRanks x_ranks = doubled_midranks(x), y_ranks = doubled_midranks(y);
   const auto x_groups = groups_of(x_ranks), y_groups = groups_of(y_ranks);
@@ -113,6 +118,25 @@ std::optional<KendallCorrelation> kendall(std::span<const double> x, std::span<c
       score, double(score) / std::sqrt(double(untied_pairs(x_groups)) * double(untied_pairs(y_groups))),
       distribution ? exact_p(counted_score_p(*distribution, score, alternative))
                    : drawn_score_p(x_groups, y_numbers, y_groups.size(), score, alternative, monte_carlo)};
+}
+
+std::optional<double> smallest_attainable_kendall_p(std::span<const double> x, std::span<const double> y,
+                                                    Alternative alternative) {
+  require_kendall_pairs(x, y);
+  const auto highest_p = smallest_attainable_p(x, y, Alternative::greater),
+             lowest_p = smallest_attainable_p(x, y, Alternative::less);
+  if (alternative != Alternative::two_sided || !highest_p)
+    return alternative == Alternative::less ? lowest_p : highest_p;
+  DoubledRanks x_ranks = doubled_midranks(x), y_ranks = doubled_midranks(y);
+  std::sort(x_ranks.begin(), x_ranks.end());
+  std::sort(y_ranks.begin(), y_ranks.end());
+  const auto score = [&] {
+    return score_of(groups_of(x_ranks), numbered(x_ranks, y_ranks), groups_of(y_ranks).size());
+  };
+  const std::int64_t highest = score();
+  std::reverse(y_ranks.begin(), y_ranks.end());
+  const std::int64_t lowest = -score();
+  return highest == lowest ? *highest_p + *lowest_p : highest > lowest ? highest_p : lowest_p;
 }
 
 }  // namespace stats

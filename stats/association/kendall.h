@@ -31,4 +31,13 @@ struct KendallCorrelation {
 std::optional<KendallCorrelation> kendall(std::span<const double> x, std::span<const double> y,
                                           Alternative alternative, const MonteCarlo& monte_carlo = {});
 
+/// Smallest p that any pairing of these x with these y could give: when it is above the level, no outcome can be supported.
+/// Exact for every length. One-sided it is Spearman's (`smallest_attainable_p`), since S too is largest just where no x and y
+/// rise against each other.
+///
+/// @return  nothing when all x or all y are equal. Arguments and refusals as `kendall`.
+/// Example: 4 untied pairs, two-sided: 2/24 = 0.083.
+std::optional<double> smallest_attainable_kendall_p(std::span<const double> x, std::span<const double> y,
+                                                    Alternative alternative);
+
 }  // namespace stats

@@ -69,12 +69,49 @@ TEST(CalculateThreshold, SaysWhetherThereIsOne) {
   EXPECT_ANY_THROW(flat.at("threshold"));
   const auto step = calculated("threshold --levels 1,2,3 --right 10,9,20 --trials 20,20,20");
   EXPECT_EQ(std::get<double>(step.at("jump_lower")), 2);
-  EXPECT_EQ(refusal([] { calculated("threshold --levels 1,2 --right 1,2,3 --trials 4"); }),
-            "right must be as many as levels, got 3 and 2 levels");
+  EXPECT_EQ(refusal([] { calculated("threshold --levels 1,2,3 --right 1;2 --trials 4"); }),
+            "right must be as many as levels, got 2 and 3 levels");
   EXPECT_NEAR(figure("threshold --levels 1,2,3,1,2,3 --right 6,8,10,8,10,10 --trials 10 --listeners "
                      "1,1,1,2,2,2 --lapse 0.02",
                      "listener_spread"),
               0.5, 0.5);
+}
+
+// CO-7, and a factor that varies only with another.
+TEST(CalculateFactors, ComparesWithinTheOthers) {
+  EXPECT_DOUBLE_EQ(
+      figure("contrast --values 12,15,18,20,21,25,28 --levels 0,0,0,0,1,1,1 --weights '1 -1'", "p"), 2 / 35.);
+  EXPECT_DOUBLE_EQ(figure("rank-sum --x 12,15,18,20 --y 21,25,28", "p"), 2 / 35.);
+  const auto factors = calculated("factors --values 1,3,5,7 --factors '0 1 0 1; 0 0 1 1; 0 0 1 1'");
+  EXPECT_EQ(series(factors, "p").at(0), 0.5);
+  EXPECT_TRUE(std::isnan(series(factors, "p").at(1)));
+  EXPECT_EQ(refusal([] { calculated("factors --values 1,3 --factors '0 1 0'"); }),
+            "levels of factor 1 must be as many as values, got 3 and 2 values");
+  EXPECT_EQ(
+      refusal([] { calculated("contrast --values 1,3,4 --levels 0,1,1 --weights '1 -1' --blocks 1,2,2"); }),
+      "no block has all the levels with weights and values that differ: there is nothing to compare");
+}
+
+// BIN-8 (tea tasting) and R's metafor (tests/stats/effects).
+TEST(CalculateCampaigns, ComparesThem) {
+  EXPECT_NEAR(figure("two-shares 0 4 4 4", "p"), 2 / 70., 1e-15);
+  EXPECT_NEAR(figure("effects --estimates 1.0,0.2 --errors 0.3,0.4", "between_variance"), .195, 1e-12);
+  EXPECT_NEAR(figure("effects --estimates 1.0,0.2 --errors 0.3,0.4", "difference_p"), .109598583399, 5.1e-13);
+  EXPECT_EQ(refusal([] { calculated("effects --estimates 1,2,3 --errors 1;2"); }),
+            "estimates and errors must be equally many, got 3 and 2");
+}
+
+TEST(CalculateAssociation, PermutesByItemAndTakesAway) {
+  const std::string pairs =
+      "item-pairs --values 0.048,0.075,0.2,0.9 --first 1,1,1,2 --second 2,3,4,4 --outcomes 0.5,0.6,0.9,0.8";
+  EXPECT_DOUBLE_EQ(figure(pairs, "p"), 1 / 24.);
+  EXPECT_DOUBLE_EQ(figure(pairs, "smallest_attainable_p"), 1 / 24.);
+  EXPECT_NEAR(figure("partial --x 1,2,3,4,5,6 --y 2,1,4,3,6,5 --controls '1 1 2 2 3 3'", "rho"), -1, 1e-12);
+  const auto boot = calculated("correlate --x 1,2,3,4,7,9 --y 2,1,3,4,5,9 --bootstrap 999");
+  EXPECT_LE(std::get<double>(boot.at("rho_lower")), std::get<double>(boot.at("rho")));
+  EXPECT_DOUBLE_EQ(std::get<double>(boot.at("tau_smallest_p")), 2 / 720.);
+  EXPECT_EQ(refusal([] { calculated("partial --x 1,2,3,4 --y 2,1,4,3 --controls '1 1 2'"); }),
+            "each of controls must have as many values as x, got 3 and 4");
 }
 
 // CO-3, Hollander and Wolfe (R ?cor.test, confirmed).

@@ -15,3 +15,11 @@ kendall <- function(x, y)
   c(cor.test(x, y, method = "kendall", exact = TRUE)$estimate,
     sapply(c("greater", "less", "two.sided"), function(alternative)
       cor.test(x, y, method = "kendall", exact = TRUE, alternative = alternative)$p.value))
+
+# Partial rank correlation by what is left of ranks after lm, and its p by t. More than one control: one after the other.
+partial <- function(x, y, first, second) {
+  left <- function(values) resid(lm(rank(values) ~ rank(first) + rank(second)))
+  rho <- cor(left(x), left(y))
+  df <- length(x) - 4
+  c(rho, 2 * pt(-abs(rho) * sqrt(df / (1 - rho^2)), df))
+}

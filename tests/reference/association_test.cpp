@@ -2,6 +2,7 @@
 #include "reference/draws.h"
 #include "stats/association/item_permutation.h"
 #include "stats/association/kendall.h"
+#include "stats/association/partial_rho.h"
 #include "stats/association/spearman.h"
 #include "stats/association/theil_sen.h"
 
@@ -53,6 +54,23 @@ TEST_F(AssociationR, SmallestRhoOfManyPairsIsByStudentsT) {
     return {stats::smallest_significant_rho(call.whole(0), call.number(1)).value().rho};
   };
   expect_alike({"association.R", "approximate_rho", "n,level"}, calls, ours, {1e-11});
+}
+
+TEST_F(AssociationR, PartialRhoIsThatOfWhatLmLeaves) {
+  const auto calls = drawn(150, 5'000, [](Draws& draws) -> std::vector<Numbers> {
+    const int items = draws.whole(6, 30);
+    const bool ties = draws.one_in(2);
+    const auto values = [&] { return ties ? draws.wholes(items, 0, 9) : draws.numbers(items, -1, 1); };
+    Numbers first = values(), second = values(), x = values(), y = values();
+    for (std::size_t i = 0; i < x.size(); ++i) y[i] += draws.whole(0, 1) * first[i];
+    return {x, y, first, second};
+  });
+  const auto ours = [](const Call& call) -> Numbers {
+    const auto found =
+        stats::partial_rho(call.list(0), call.list(1), {call.list(2), call.list(3)}, {.draws = 1}).value();
+    return {found.rho, found.t_p};
+  };
+  expect_alike({"association.R", "partial", "x,y,first,second"}, calls, ours, {1e-9, 1e-11});
 }
 
 /// Values of which many are equal, sometimes all.

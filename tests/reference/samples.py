@@ -63,3 +63,12 @@ def repeated_ranks(values, shape):
         chi_square = ((seen - rows.shape[0] * 1.5)**2).sum() / spread
     return [chi_square, np.mean(squares >= (seen**2).sum() - 1e-9), trend, np.mean(trends >= trend),
             np.mean(trends <= trend), np.mean(abs(trends - centre) >= abs(trend - centre))]
+
+
+def rank_sum(x, y):
+    """Pairs won, and three p: every division of the ranks."""
+    ranks = stats.rankdata(list(x) + list(y))
+    sums = np.array([sum(choice) for choice in itertools.combinations(ranks, len(x))])
+    seen, centre = ranks[:len(x)].sum(), ranks.sum() * len(x) / (len(x) + len(y))
+    return [seen - len(x) * (len(x) + 1) / 2, np.mean(sums >= seen), np.mean(sums <= seen),
+            np.mean(abs(sums - centre) >= abs(seen - centre) - 1e-9)]

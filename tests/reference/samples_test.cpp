@@ -2,6 +2,7 @@
 // wilcox.test and every order counted in Python.
 #include "reference/draws.h"
 #include "stats/samples/mean_difference.h"
+#include "stats/samples/rank_sum.h"
 #include "stats/samples/repeated_ranks.h"
 #include "stats/samples/signed_rank.h"
 
@@ -42,6 +43,36 @@ TEST_F(SamplesPython, PermutationOfMeansIsThatOfSciPy) {
     return all;
   };
   expect_alike({"samples.py", "permuted", "x,y"}, calls, ours, {1e-12});
+}
+
+Numbers rank_sum_and_p(const Call& call) {
+  Numbers all;
+  for (const auto alternative : kAlternatives) {
+    const auto found = stats::rank_sum(call.list(0), call.list(1), alternative);
+    if (all.empty()) all = {found.pairs_won};
+    all.push_back(found.test.p);
+    EXPECT_TRUE(found.test.exact);
+  }
+  return all;
+}
+
+TEST_F(SamplesPython, RankSumsAreThoseOfEveryDivision) {
+  auto calls = samples(60, 2'000, 1, 6);
+  for (Call& call : calls) call.arguments.pop_back();
+  expect_alike({"samples.py", "rank_sum", "x,y"}, calls, rank_sum_and_p, {1e-12});
+}
+
+TEST_F(SamplesR, RankSumsAreThoseOfAPackage) {
+  if (!has_package("exactRankTests"))
+    GTEST_SKIP() << "needs exactRankTests: Debian package r-cran-exactranktests";
+  auto calls = samples(60, 1'000, 5, 30);
+  for (Call& call : calls) call.arguments.pop_back();
+  const auto ours = [](const Call& call) {
+    Numbers all = rank_sum_and_p(call);
+    all.pop_back();
+    return all;
+  };
+  expect_alike({"samples.R", "rank_sum", "x,y"}, calls, ours, {1e-9});
 }
 
 Numbers signed_rank_and_p(const Numbers& differences) {

@@ -171,5 +171,24 @@ TEST(Kendall, IsNothingForConstantsAndRefusesImpossibleArguments) {
       "x[1] must be a finite number, got nan");
 }
 
+// The smallest p is that of some pairing: every one of them tried.
+TEST(SmallestKendallP, IsThatOfTheBestPairing) {
+  for (const auto& [x, y] :
+       {std::pair(std::vector<double>{1, 2, 3, 4}, std::vector<double>{1, 2, 3, 4}),
+        std::pair(std::vector<double>{1, 1, 2}, std::vector<double>{1, 2, 2}),
+        std::pair(std::vector<double>{1, 1, 2, 3, 3}, std::vector<double>{4, 4, 4, 5, 6}),
+        std::pair(std::vector<double>{1, 2, 2, 2, 3, 4}, std::vector<double>{1, 1, 2, 2, 2, 2})})
+    for (const auto alternative : {Alternative::greater, Alternative::less, Alternative::two_sided}) {
+      auto order = y;
+      std::sort(order.begin(), order.end());
+      double least = 1;
+      do least = std::min(least, kendall(x, order, alternative)->test.p);
+      while (std::next_permutation(order.begin(), order.end()));
+      EXPECT_NEAR(smallest_attainable_kendall_p(x, y, alternative).value(), least, 1e-12);
+    }
+  EXPECT_FALSE(
+      smallest_attainable_kendall_p(std::vector<double>{1, 1}, std::vector<double>{1, 2}, Alternative::less));
+}
+
 }  // namespace
 }  // namespace stats

@@ -2,10 +2,8 @@
 
 #include "desk/calculator/given.h"
 #include "desk/calculator/topics/topics.h"
-#include "stats/association/kendall.h"
-#include "stats/association/spearman.h"
-#include "stats/association/theil_sen.h"
 #include "stats/samples/mean_difference.h"
+#include "stats/samples/rank_sum.h"
 #include "stats/samples/repeated_ranks.h"
 #include "stats/samples/signed_rank.h"
 #include "text/error.h"
@@ -14,22 +12,7 @@
 namespace desk {
 namespace {
 
-/// Beyond, tau is left out: its draws would take too long.
-constexpr std::size_t kMostForTau = 2'000;
-
 long long count_of(const std::vector<double>& values) { return std::ssize(values); }
-
-std::string smallest_rho_words(const std::optional<stats::SmallestRho>& smallest) {
-  if (!smallest) return "two-sided, exact: no pairing of these x and y reaches the level";
-  return smallest->exact ? "two-sided, of any pairing of these x and y, exact"
-                         : "two-sided, of so many untied pairs, approximation by Student's t";
-}
-
-std::string rho_against(stats::Alternative alternative) {
-  if (alternative == stats::Alternative::greater) return "rho this large or larger";
-  if (alternative == stats::Alternative::less) return "rho this small or smaller";
-  return "rho this far from 0 or farther";
-}
 
 std::string difference_against(stats::Alternative alternative) {
   if (alternative == stats::Alternative::greater) return "a difference this large or larger";
@@ -42,38 +25,16 @@ std::string welch_words(double level, bool defined) {
   return "two-sided " + per_cent(1 - level) + ", approximation (Welch)";
 }
 
-void require_equally_many(const std::vector<double>& x, const std::vector<double>& y) {
-  if (x.size() != y.size())
-    throw text::BadInput("x and y must be equally many, got " + std::to_string(x.size()) + " x and " +
-                         std::to_string(y.size()) + " y");
-}
-
-Figures correlate_figures(const Given& given) {
-  const std::vector<double> x = given.list("x");
-  const std::vector<double> y = given.list("y");
-  require_equally_many(x, y);
-  const stats::Alternative alternative = given.alternative();
-  const double level = given.level("level");
-  const auto correlation = stats::spearman(x, y, alternative, given.draws());
-  if (!correlation) throw text::BadInput("all x or all y are equal: there is no rank correlation");
-  const auto smallest = stats::smallest_significant_rho(x, y, level);
-  Figures figures{"rank correlation of " + std::to_string(x.size()) + " pairs",
-                  {{"pairs", "pairs", count_of(x)},
+Figures rank_sum_figures(const Given& given) {
+  const std::vector<double> x = given.list("x"), y = given.list("y");
+  const auto found = stats::rank_sum(x, y, given.alternative(), given.draws());
+  Figures figures{"whether one sample is larger (Wilcoxon's rank sum)",
+                  {{"x_values", "values of x", count_of(x)},
+                   {"y_values", "values of y", count_of(y)},
                    {"alternative", "alternative", given.word("alternative")},
-                   {"level", "level", level},
-                   {"rho", "Spearman's rho", correlation->rho, "ties by mid-ranks"}}};
-  add_permutation_p(figures, correlation->test, rho_against(alternative));
-  figures.figures.push_back({"smallest_attainable_p", "smallest attainable p",
-                             known(stats::smallest_attainable_p(x, y, alternative)),
-                             "by any pairing of these x and y"});
-  figures.figures.push_back({"smallest_rho", "smallest |rho| at the level",
-                             known(smallest ? std::optional(smallest->rho) : std::nullopt),
-                             smallest_rho_words(smallest)});
-  if (x.size() > kMostForTau) return figures;
-  const auto kendall = stats::kendall(x, y, alternative, given.draws());
-  figures.add("tau_b", "Kendall's tau-b", kendall->tau_b, "with S = " + std::to_string(kendall->score));
-  figures.add("tau_p", "p of tau", kendall->test.p,
-              kendall->test.exact ? "exact" : "of " + std::to_string(kendall->test.draws) + " draws");
+                   {"pairs_won", "pairs that x wins", found.pairs_won,
+                    "of " + std::to_string(x.size() * y.size()) + ", ties half"}}};
+  add_permutation_p(figures, found.test, "every division into samples of these sizes equally likely");
   return figures;
 }
 
@@ -98,28 +59,6 @@ Figures differ_figures(const Given& given) {
                              known(interval ? std::optional(interval->lower) : std::nullopt), words});
   figures.figures.push_back(
       {"welch_upper", "interval to", known(interval ? std::optional(interval->upper) : std::nullopt), words});
-  return figures;
-}
-
-Figures line_figures(const Given& given) {
-  const std::vector<double> x = given.list("x"), y = given.list("y");
-  require_equally_many(x, y);
-  const double level = given.level("level");
-  const auto found = stats::theil_sen(x, y, 1 - level);
-  if (!found) throw text::BadInput("all x are equal: there is no slope");
-  Figures figures{
-      "line through " + std::to_string(x.size()) + " pairs by the median slope",
-      {{"pairs", "pairs", count_of(x)},
-       {"slopes", "slopes", static_cast<long long>(found->slopes), "of all two pairs with different x"},
-       {"slope", "median slope", found->slope, "Theil-Sen"},
-       {"intercept", "intercept", found->intercept, "median of y less slope times median of x"}}};
-  const std::string words = found->interval ? "two-sided, at least " + per_cent(1 - level)
-                                            : "so few pairs cannot give " + per_cent(1 - level);
-  const auto limit = [&](double stats::Interval::*side) {
-    return known(found->interval ? std::optional((*found->interval).*side) : std::nullopt);
-  };
-  figures.add("slope_lower", "slope from", limit(&stats::Interval::lower), words);
-  figures.add("slope_upper", "slope to", limit(&stats::Interval::upper), words);
   return figures;
 }
 
@@ -177,22 +116,17 @@ Topic samples_topic() {
   const Argument x{"--x", "First numbers, " + list_form, Argument::required, Shape::list},
       y{"--y", "Second numbers, likewise", Argument::required, Shape::list};
   return {
-      "Numbers beside numbers",
-      {{"correlate",
-        "Rank correlation of x with y",
-        "--x 1,2,3,4 --y 2,1,3,4",
-        {x, y, alternative_argument(), level_argument(), seed_argument(), draws_argument()},
-        correlate_figures},
-       {"differ",
+      "Samples",
+      {{"differ",
         "Difference of the means of x and y",
         "--x 12,15,18,20 --y 21,25,28",
         {x, y, alternative_argument(), level_argument(), seed_argument(), draws_argument()},
         differ_figures},
-       {"line",
-        "Line through x and y by the median slope, with its interval",
-        "--x 1,2,3,4,5,6 --y 1.26,1.27,1.12,1.16,1.03,0.9",
-        {x, y, level_argument()},
-        line_figures},
+       {"rank-sum",
+        "Whether x is larger than y, by ranks",
+        "--x 12,15,18,20 --y 21,25,28",
+        {x, y, alternative_argument(), seed_argument(), draws_argument()},
+        rank_sum_figures},
        {"paired",
         "Whether differences of two conditions lie on one side of 0",
         "1.1 2.2 0.3 -0.1",
