@@ -4,7 +4,8 @@ build_packages="g++ cmake ninja-build pkg-config ccache libcli11-dev libboost-de
 test_packages="libgtest-dev libbenchmark-dev python3 clang libclang-rt-14-dev
   chromium chromium-driver fonts-dejavu-core ngspice"
 # What the statistics are compared with in the long tier; where it is missing, those tests say so and are skipped.
-reference_packages="r-base-core r-cran-psych python3-scipy"
+reference_packages="r-base-core r-cran-psych r-cran-bradleyterry2 r-cran-psychotools r-cran-qvcalc r-cran-coin
+  r-cran-exactranktests r-cran-psyphy r-cran-lme4 r-cran-metafor python3-scipy"
 
 installed() { [ "$(dpkg-query -W -f='${db:Status-Status}' "$1" 2>/dev/null)" = installed ]; }
 

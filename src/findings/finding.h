@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "findings/exploration/exploration.h"
+#include "findings/scale/scale.h"
 #include "plan/plan.h"
 
 namespace findings {
@@ -189,10 +190,11 @@ struct Findings {
   double level = 0;
   std::vector<Correlation> correlations;
   Pace pace;
-  std::vector<AnswerShare> answer_shares;         ///< over all comparisons of an ABX plan; explored
-  std::vector<std::string> conditions;            ///< the sittings' conditions, gap and excerpts, in words
-  std::vector<std::string> cautions;              ///< over the whole plan
-  std::vector<std::string> limits_of_the_method;  ///< what the record can and cannot show
+  std::vector<AnswerShare> answer_shares;           ///< over all comparisons of an ABX plan; explored
+  std::optional<PreferenceScale> preference_scale;  ///< over all claims of a preference plan; explored
+  std::vector<std::string> conditions;              ///< the sittings' conditions, gap and excerpts, in words
+  std::vector<std::string> cautions;                ///< over the whole plan
+  std::vector<std::string> limits_of_the_method;    ///< what the record can and cannot show
 };
 
 }  // namespace findings

@@ -12,6 +12,7 @@
 #include "findings/listening/pace.h"
 #include "findings/listening/tally.h"
 #include "findings/listening/verdict.h"
+#include "findings/scale/scale.h"
 #include "findings/words/cautions.h"
 #include "findings/words/conditions.h"
 #include "findings/words/sentence.h"
@@ -104,6 +105,7 @@ Findings findings_of(const Evidence& evidence) {
   findings.correlations = correlations_of(evidence, findings);
   findings.pace = pace_of(evidence);
   findings.answer_shares = answer_shares_of(evidence);
+  findings.preference_scale = preference_scale_of(evidence);
   for (ComparisonFinding& finding : findings.comparisons) {
     finding.sentence = sentence_of(evidence, findings, finding);
     finding.level_sentence = level_sentence_of(finding);

@@ -47,6 +47,7 @@ json json_report(const findings::Evidence& evidence, const findings::Findings& f
                  {"all_plans", all_plans_json(evidence)},
                  {"level", findings.level},
                  {"family", findings.family},
+                 {"preference_scale", scale_json(findings.preference_scale)},
                  {"pace", pace_json(findings.pace)},
                  {"conditions", findings.conditions},
                  {"cautions", findings.cautions},

@@ -23,7 +23,7 @@ struct PartialRho {
 /// @return  nothing where nothing is left of x or of y: one goes wholly with the controls.
 /// @throws std::domain_error  naming the argument, its value and its range.
 /// Neither p is exact: what is left depends on the sample. Its true size at 0.05 with 10 items, of which x and y both go with
-/// one control, is 0.05 (tests/simulation). The permutation counts every order up to 8 items, beyond it draws.
+/// one control, is 0.069 by either (tests/simulation). The permutation counts every order up to 8 items, beyond it draws.
 /// Example: x 1 2 3 4 5 6, y 2 1 4 3 6 5, control 1 1 2 2 3 3: rho -1: within equal controls they go against each other.
 /// Source: M. G. Kendall and A. Stuart, The Advanced Theory of Statistics 2, chapter 27 (from memory); D. Freedman and D. Lane,
 /// J. Bus. Econ. Stat. 1 (1983) 292.

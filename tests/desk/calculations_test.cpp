@@ -85,7 +85,7 @@ TEST(CalculateFactors, ComparesWithinTheOthers) {
   const auto factors = calculated("factors --values 1,3,5,7 --factors '0 1 0 1; 0 0 1 1; 0 0 1 1'");
   EXPECT_EQ(series(factors, "p").at(0), 0.5);
   EXPECT_TRUE(std::isnan(series(factors, "p").at(1)));
-  EXPECT_EQ(refusal([] { calculated("factors --values 1,3 --factors '0 1 0'"); }),
+  EXPECT_EQ(refusal([] { calculated("factors --values 1;3 --factors '0 1 0'"); }),
             "levels of factor 1 must be as many as values, got 3 and 2 values");
   EXPECT_EQ(
       refusal([] { calculated("contrast --values 1,3,4 --levels 0,1,1 --weights '1 -1' --blocks 1,2,2"); }),

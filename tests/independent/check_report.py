@@ -14,6 +14,7 @@ import circuit
 import exact
 import exploration
 import looks
+import scale
 from campaign_file import Campaign
 
 
@@ -333,6 +334,35 @@ def check_answer_shares(compare, study, theirs):
         check_answer_share(compare, "answer_shares." + name, own[name], one)
 
 
+def check_scale(compare, study, theirs):
+    """Estimated scales: worths, errors, and the pairs. The error of its own and the simulated p are compared with R elsewhere."""
+    titles = [s["cable"] + (" + %s ohm" % s["series_resistance_ohm"] if s["series_resistance_ohm"] else "")
+              for s in study.plan["specimens"]]
+    counts = {}
+    for i in study.claims:
+        comparison = study.plan["comparisons"][i]
+        pair = [titles[comparison["first"]], titles[comparison["second"]]]
+        for trial in study.of(i):
+            first, second = pair[trial["sides"][0]], pair[trial["sides"][1]]
+            for answer in trial["last"].values():
+                for_first = (answer == trial["coin"]) == (trial["sides"][0] == 0)
+                counts.setdefault((first, second), [0, 0])[0 if for_first else 1] += 1
+    if not study.two_sided or len(study.claims) < 2:
+        compare.number("scale", None, theirs)
+        return
+    names = [cable["title"] for cable in theirs["cables"]]
+    compare.number("scale.first", study.plan["baseline"], names[0])
+    compare.number("scale.answers", sum(map(sum, counts.values())), theirs["answers"])
+    rows = [(names.index(a), names.index(b), *wins) for (a, b), wins in counts.items()]
+    worths, errors, order, order_error, pairs = scale.scale(rows, len(names))
+    compare.numbers("scale.worth", worths, [cable["worth"] for cable in theirs["cables"]])
+    compare.numbers("scale.error", errors, [cable["standard_error"] for cable in theirs["cables"]])
+    compare.number("scale.order", order, theirs["order_effect"])
+    compare.number("scale.order_error", order_error, theirs["order_effect_standard_error"])
+    compare.numbers("scale.differences", [pair[2] for pair in pairs], [pair["difference"] for pair in theirs["pairs"]])
+    compare.numbers("scale.p", [pair[3] for pair in pairs], [pair["p_adjusted"] for pair in theirs["pairs"]], 6)
+
+
 def check_comparison(compare, study, theirs):
     i = theirs["comparison"]
     where, listener = "comparison %d" % i, study.primary_listener()
@@ -477,6 +507,7 @@ def main():
     check_families(compare, study, report)
     check_correlations(compare, study, report)
     check_answer_shares(compare, study, report["answer_shares"])
+    check_scale(compare, study, report["preference_scale"])
     check_pace(compare, study, report["pace"])
     for fault in compare.faults:
         print(fault)

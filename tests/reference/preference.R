@@ -93,3 +93,26 @@ quasi <- function(covariance, items) {
 # Where installed, the same by a package of its own.
 quasi_of_package <- function(covariance, items)
   suppressWarnings(qvcalc::qvcalc(matrix(covariance, items))$qvframe$quasiVar)
+
+# Where installed: worths with an effect of the order, and worths with ties, by packages of their own. Their searches end at a
+# change of the deviance of 1e-8.
+worths_of_package <- function(first, second, wins, losses, items) {
+  suppressMessages(library(BradleyTerry2))
+  one <- function(item, is_first) data.frame(team = factor(item, levels = seq_len(items) - 1), order = is_first)
+  data <- list(a = one(first, 1), b = one(second, 0), wins = wins, losses = losses)
+  coef(suppressWarnings(BTm(cbind(wins, losses), a, b, ~ team + order, id = "team", data = data, epsilon = 1e-14, maxit = 200)))
+}
+
+ties_of_package <- function(first, second, wins, ties, losses, items) {
+  suppressMessages(library(psychotools))
+  answers <- list()
+  for (j in 2:items) for (i in seq_len(j - 1)) {
+    forward <- first == i - 1 & second == j - 1
+    back <- first == j - 1 & second == i - 1
+    answers <- c(answers, list(c(rep(1, sum(wins[forward], losses[back])), rep(0, sum(ties[forward | back])),
+                                 rep(-1, sum(losses[forward], wins[back])))))
+  }
+  rows <- sapply(answers, `length<-`, max(lengths(answers)))
+  fit <- suppressWarnings(btmodel(paircomp(rows, labels = paste0("item", seq_len(items))), type = "loglin", ref = 1, undecided = TRUE))
+  fit$coefficients
+}

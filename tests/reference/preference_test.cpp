@@ -1,5 +1,7 @@
 // Consistency and agreement of preferences against every tournament and every table counted in Python; worths against R's
 // glm, and whether they are finite against linear programmes of SciPy.
+#include <set>
+
 #include "reference/draws.h"
 #include "stats/preference/circular_triads.h"
 #include "stats/preference/preference_agreement.h"
@@ -134,6 +136,40 @@ TEST_F(PreferenceR, WorthsWithOrderEffectAreThoseOfGlm) {
   const auto ours = [](const Call& call) { return fitted(call, false, {.order_effect = true}); };
   expect_alike({"preference.R", "bradley_terry", "first,second,wins,losses,items"},
                finite_calls(80, 3'000, false, true), ours, {1e-7, 1e-8});
+}
+
+TEST_F(PreferenceR, WorthsAreThoseOfPackages) {
+  if (!has_package("BradleyTerry2") || !has_package("psychotools"))
+    GTEST_SKIP()
+        << "needs BradleyTerry2 and psychotools: Debian packages r-cran-bradleyterry2, r-cran-psychotools";
+  const auto with_order = [](const Call& call) {
+    Numbers all = fitted(call, false, {.order_effect = true});
+    all.resize(static_cast<std::size_t>(call.whole(4)));
+    return all;
+  };
+  expect_alike({"preference.R", "worths_of_package", "first,second,wins,losses,items"},
+               finite_calls(30, 500, false, true), with_order, {1e-5, 1e-6});
+  auto calls = finite_calls(30, 500, true, false);
+  // It takes comparisons of all pairs only, and needs ties.
+  std::erase_if(calls, [](const Call& call) {
+    std::set<std::pair<double, double>> compared;
+    double ties = 0;
+    for (std::size_t i = 0; i < call.list(0).size(); ++i) {
+      ties += call.list(3)[i];
+      if (call.list(2)[i] + call.list(3)[i] + call.list(4)[i] > 0)
+        compared.insert(std::minmax(call.list(0)[i], call.list(1)[i]));
+    }
+    const int items = call.whole(5);
+    return ties == 0 || items < 3 || int(compared.size()) < items * (items - 1) / 2;
+  });
+  ASSERT_GT(calls.size(), 5u);
+  const auto with_ties = [](const Call& call) {
+    Numbers all = fitted(call, true, {});
+    all.resize(static_cast<std::size_t>(call.whole(5)));
+    return all;
+  };
+  expect_alike({"preference.R", "ties_of_package", "first,second,wins,ties,losses,items"}, calls, with_ties,
+               {1e-4, 1e-4});
 }
 
 TEST_F(PreferenceR, NormalWorthsAreThoseOfGlm) {

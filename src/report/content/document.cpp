@@ -163,6 +163,7 @@ Document document_of(const Evidence& evidence, const Findings& findings) {
       append(comparison_sections(evidence, findings, *control));
   }
   if (auto shares = answer_share_section(evidence.plan, findings)) append({std::move(*shares)});
+  if (auto scale = scale_section(findings)) append({std::move(*scale)});
   append({correlation_section(findings)});
   append(sitting_sections(evidence, findings));
   append({plan_section(evidence.plan)});

@@ -23,6 +23,9 @@ std::optional<Section> exploration_section(const plan::Plan& plan,
 /// Each listener's answers "A" over all comparisons; nothing where that is nothing.
 std::optional<Section> answer_share_section(const plan::Plan& plan, const findings::Findings& findings);
 
+/// Worths of the cables of a preference plan; nothing without.
+std::optional<Section> scale_section(const findings::Findings& findings);
+
 /// What goes with what.
 Section correlation_section(const findings::Findings& findings);
 

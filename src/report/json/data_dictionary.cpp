@@ -11,8 +11,8 @@ std::string table_cell(const std::string& words) { return words.empty() ? "-" : 
 
 Dictionary dictionary() {
   Dictionary all = evidence_dictionary();
-  for (const auto& part :
-       {plan_dictionary(), comparison_dictionary(), exploration_dictionary(), finding_dictionary()})
+  for (const auto& part : {plan_dictionary(), comparison_dictionary(), exploration_dictionary(),
+                           scale_dictionary(), finding_dictionary()})
     all.insert(all.end(), part.begin(), part.end());
   return all;
 }

@@ -25,6 +25,7 @@ Dictionary evidence_dictionary();
 Dictionary plan_dictionary();
 Dictionary comparison_dictionary();
 Dictionary exploration_dictionary();
+Dictionary scale_dictionary();
 Dictionary finding_dictionary();
 
 }  // namespace report

@@ -22,6 +22,7 @@ nlohmann::json sitting_json(const findings::Evidence& evidence, const findings::
 nlohmann::json cable_json(const std::string& name, const findings::CableEvidence& cable);
 nlohmann::json rig_json(const findings::RigEvidence& rig);
 nlohmann::json pace_json(const findings::Pace& pace);
+nlohmann::json scale_json(const std::optional<findings::PreferenceScale>& scale);
 nlohmann::json correlation_json(const findings::Correlation& correlation);
 
 }  // namespace report
