@@ -54,3 +54,12 @@ listeners <- function(levels, right, trials, who, options) {
           control = glmerControl(optimizer = "bobyqa", tolPwrss = 1e-10, optCtrl = list(rhoend = 1e-9, maxfun = 1e5)))))
   c(fixef(fit), getME(fit, "theta"))
 }
+
+# A regression on two predictors with the link for guesses.
+regression <- function(first, second, right, trials, options) {
+  suppressMessages(library(psyphy))
+  link <- if (options[2] == 0) c("logit", "probit", "cloglog")[options[1] + 1]
+          else list(mafc.logit, mafc.probit, mafc.cloglog)[[options[1] + 1]](round(1 / options[2]))
+  fit <- suppressWarnings(glm(cbind(right, trials - right) ~ first + second, binomial(link), control = glm.control(epsilon = 1e-15, maxit = 500)))
+  c(coef(fit), sqrt(diag(vcov(fit))), deviance(fit))
+}

@@ -1,5 +1,6 @@
 // Curves of share right against level: R's optimizers find the same, and where it is installed lme4 for listeners who differ.
 #include "reference/draws.h"
+#include "stats/psychometric/guessing_regression.h"
 #include "stats/psychometric/psychometric_function.h"
 
 namespace reference {
@@ -57,6 +58,48 @@ TEST_F(PsychometricR, CurvesAndIntervalsAreThoseOfOtherSearches) {
             found.threshold_interval->upper, *found.slope > 0 ? *found.slope_lower : *found.slope_upper};
   };
   expect_alike({"psychometric.R", "psychometric", "levels,right,trials,options"}, calls, ours, {1e-5, 2e-5});
+}
+
+std::vector<stats::GuessingRow> guessing_rows(const Call& call) {
+  std::vector<stats::GuessingRow> rows;
+  for (std::size_t i = 0; i < call.list(0).size(); ++i)
+    rows.push_back({{1, call.list(0)[i], call.list(1)[i]}, int(call.list(2)[i]), int(call.list(3)[i])});
+  return rows;
+}
+
+std::optional<stats::GuessingRegression> regression_of(const Call& call) {
+  const auto options = options_of(call.list(4));
+  return stats::fit_guessing_regression(guessing_rows(call), {options.link, options.chance, 0});
+}
+
+// Only where R's own search ends: with guesses its steps may go astray, and it says so.
+TEST_F(PsychometricR, RegressionsAreThoseOfGlm) {
+  if (!has_package("psyphy")) GTEST_SKIP() << "needs psyphy: Debian package r-cran-psyphy";
+  const auto calls = drawn(60, 2'000, [](Draws& draws) -> std::vector<Numbers> {
+    for (;;) {
+      const int rows = draws.whole(6, 20), link = draws.whole(0, 2), trials = draws.whole(20, 80);
+      const Numbers options{double(link), std::array{0.0, 0.5, 0.25}[std::size_t(draws.whole(0, 2))], 0,
+                            0.95};
+      Numbers first = draws.numbers(rows, -2, 2), second = draws.numbers(rows, -1, 1), right;
+      for (int i = 0; i < rows; ++i)
+        right.push_back(draws.binomial(
+            trials, options[1] + (1 - options[1]) * noticed(link, 0.3 + 0.8 * first[std::size_t(i)] -
+                                                                      0.5 * second[std::size_t(i)])));
+      const Call call{{first, second, right, Numbers(std::size_t(rows), trials), options}};
+      const auto fit = regression_of(call);
+      if (fit && std::abs(fit->coefficients[0]) < 3 && fit->expected_covariance[0][0] < 1)
+        return call.arguments;
+    }
+  });
+  const auto ours = [](const Call& call) {
+    const auto fit = regression_of(call).value();
+    Numbers all = fit.coefficients;
+    for (std::size_t i = 0; i < 3; ++i) all.push_back(std::sqrt(fit.expected_covariance[i][i]));
+    all.push_back(fit.deviance);
+    return all;
+  };
+  expect_alike({"psychometric.R", "regression", "first,second,right,trials,options"}, calls, ours,
+               {1e-5, 1e-5});
 }
 
 TEST_F(PsychometricR, ListenersWhoDifferAreThoseOfAMixedModel) {
