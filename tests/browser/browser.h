@@ -33,12 +33,6 @@ inline bool eventually(const std::function<bool()>& condition) {
   return true;
 }
 
-/// Whether only what takes seconds is to be run.
-inline bool is_quick() {
-  const char* tier = std::getenv("BLINDSWAP_TIER");
-  return tier != nullptr && std::string_view(tier) == "quick";
-}
-
 /// The driver's program, spoken to by the W3C WebDriver protocol; ended with this object.
 class Driver {
  public:

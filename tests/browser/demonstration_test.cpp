@@ -2,12 +2,13 @@
 #include <gtest/gtest.h>
 
 #include "browser/hosted_program.h"
+#include "tier.h"
 #include "whole/sample_campaign.h"
 
 namespace {
 
 TEST(Demonstration, NeedsOneListenerAndABrowser) {
-  if (browser::is_quick()) GTEST_SKIP() << "half a minute at the pace of the clock";
+  if (tier() == "quick") GTEST_SKIP() << "half a minute at the pace of the clock";
   const Folder folder;
   make_campaign(folder);
   expect_done(folder, {"plan",

@@ -5,6 +5,7 @@
 #include "browser/hosted_program.h"
 #include "sitting/chain/chain_reader.h"
 #include "store/campaign.h"
+#include "tier.h"
 #include "whole/sample_campaign.h"
 
 namespace {
@@ -69,7 +70,8 @@ class WholeSitting : public testing::Test {
     helper.expect("#heading", "Playing");
     done.push_back("presented " + std::to_string(trial) + "." + std::to_string(presentation));
     helper.expect("#heading", "Swap");
-    EXPECT_TRUE(browser::eventually([&] { return helper.run("return document.activeElement.id") == "ready"; }));
+    EXPECT_TRUE(
+        browser::eventually([&] { return helper.run("return document.activeElement.id") == "ready"; }));
   }
   void play(int trial, int first = 1) {
     for (int presentation = first; presentation <= 3; ++presentation) present(trial, presentation);
@@ -167,7 +169,7 @@ class WholeSitting : public testing::Test {
 };
 
 TEST_F(WholeSitting, IsRecordedExactlyAsItWasHeld) {
-  if (browser::is_quick()) GTEST_SKIP() << "two minutes at the pace of the clock";
+  if (tier() == "quick") GTEST_SKIP() << "two minutes at the pace of the clock";
   prepare();
   present(-1, 1);
   press_ready(-1, 2);

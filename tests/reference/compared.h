@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdlib>
 #include <functional>
 #include <limits>
 #include <sstream>
@@ -13,6 +12,7 @@
 #include <vector>
 
 #include "reference/interpreter.h"
+#include "tier.h"
 
 /// Compares what R or Python gives for many calls of a function with ours.
 namespace reference {
@@ -68,11 +68,6 @@ inline void expect_alike(const Function& function, const std::vector<Call>& call
   }
   EXPECT_EQ(differing, 0) << "of " << calls.size() << " calls of " << function.name;
   testing::Test::RecordProperty(function.name + "_apart", listed({farthest}));
-}
-
-inline std::string_view tier() {
-  const char* tier = std::getenv("BLINDSWAP_TIER");
-  return tier == nullptr ? "plain" : tier;
 }
 
 class AgainstR : public testing::Test {

@@ -1,7 +1,6 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <cstdlib>
 #include <functional>
 #include <future>
 #include <map>
@@ -14,6 +13,7 @@
 #include "sitting/simulated/rehearsal.h"
 #include "sitting/unsealed_sitting.h"
 #include "stats/share/binomial.h"
+#include "tier.h"
 
 namespace {
 
@@ -27,9 +27,7 @@ int sittings() {
 #ifdef __SANITIZE_ADDRESS__
   return 500;  // sanitizers look for faults of the program, which few sittings show as well
 #else
-  const char* tier = std::getenv("BLINDSWAP_TIER");
-  const std::string name = tier ? tier : "plain";
-  return name == "quick" ? 500 : name == "long" ? 200000 : 20000;
+  return tier() == "quick" ? 500 : tier() == "long" ? 200000 : 20000;
 #endif
 }
 

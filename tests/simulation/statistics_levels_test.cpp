@@ -22,6 +22,7 @@
 #include "stats/worth/goodness_of_fit.h"
 #include "stats/worth/pairwise_tests.h"
 #include "stats/worth/worth.h"
+#include "tier.h"
 
 namespace {
 
@@ -35,9 +36,7 @@ int studies(int plain) {
 #ifdef __SANITIZE_ADDRESS__
   return std::max(20, plain / 40);
 #else
-  const char* tier = std::getenv("BLINDSWAP_TIER");
-  const std::string name = tier ? tier : "plain";
-  return name == "quick" ? std::max(50, plain / 20) : name == "long" ? plain * 10 : plain;
+  return tier() == "quick" ? std::max(50, plain / 20) : tier() == "long" ? plain * 10 : plain;
 #endif
 }
 

@@ -2,13 +2,12 @@
 #include <gtest/gtest.h>
 
 #include <atomic>
-#include <cstdlib>
 #include <memory>
-#include <string_view>
 #include <thread>
 #include <vector>
 
 #include "stats/random.h"
+#include "tier.h"
 #include "web/hosted.h"
 #include "web/raw_connection.h"
 
@@ -17,11 +16,7 @@ namespace {
 
 constexpr int attackers = 8;
 
-int how_many() {
-  const char* tier = std::getenv("BLINDSWAP_TIER");
-  if (tier != nullptr && std::string_view(tier) == "long") return 1000000;
-  return tier != nullptr && std::string_view(tier) == "quick" ? 500 : 5000;
-}
+int how_many() { return tier() == "long" ? 1000000 : tier() == "quick" ? 500 : 5000; }
 
 std::string whole_request(const Hosted& hosted, stats::Random& random) {
   static const std::vector<std::string> paths = {
