@@ -1,6 +1,14 @@
 #pragma once
 
+#include <complex>
+
 namespace electrical {
+
+/// Round conductors whose skin effect counts: how many, and the direct-current resistance of each.
+struct RoundConductors {
+  int count = 0;  ///< 0: resistance and inductance are the same at every frequency; 1: coaxial; 2: a pair
+  double resistance_ohm_per_m = 0;
+};
 
 /// A uniform two-conductor cable between source and load.
 ///
@@ -18,6 +26,10 @@ struct Cable {
   /// resistor of a known-difference control, or a contact resistance. (A resistor at the source end
   /// acts exactly as the same resistance added to the source: add it to Source::resistance_ohm.)
   double load_end_resistance_ohm = 0;
+
+  /// Part of the resistance above, and of the inductance 50 nH/m each, that depends on frequency. Both values above are
+  /// then those of direct current.
+  RoundConductors round_conductors = {};
 };
 
 /// What an instrument reads on the whole length.
@@ -28,7 +40,8 @@ struct CableTotals {
   double conductance_siemens = 0;
 };
 
-/// Refuses a cable with a negative or non-finite value.
+/// Refuses a cable with a negative or non-finite value, other than 0 to 2 round conductors, or round conductors of more
+/// than its loop resistance.
 /// @throws std::domain_error  naming the field, its value and its range.
 void check(const Cable& cable);
 
@@ -41,6 +54,11 @@ Cable cable_from_totals(const CableTotals& totals, double length_m);
 /// The values per metre times the length; the load-end resistor is not in them.
 /// @throws std::domain_error  as `check`.
 CableTotals totals(const Cable& cable);
+
+/// Total series impedance of the line at one frequency (0 or more): R + j omega L, with the skin effect of its round
+/// conductors.
+/// @throws std::domain_error  as `check`; naming the frequency.
+std::complex<double> series_ohm(const Cable& cable, double frequency_hz);
 
 /// What an ohm-meter reads with the far end shorted: line and load-end resistor together.
 /// @throws std::domain_error  as `check`.

@@ -24,6 +24,7 @@ Complex impedance_of(const Resonance& resonance, double frequency_hz) {
   require_positive("resonance resistance_ohm", resonance.resistance_ohm);
   require_not_negative("resonance capacitance_farad", resonance.capacitance_farad);
   require_positive("resonance inductance_henry", resonance.inductance_henry);
+  if (frequency_hz == 0) return 0;  // the inductance shorts it
   const double omega = angular(frequency_hz);
   const double susceptance = omega * resonance.capacitance_farad - 1 / (omega * resonance.inductance_henry);
   return 1.0 / Complex(1 / resonance.resistance_ohm, susceptance);
@@ -45,7 +46,7 @@ std::span<const double> own_points(const Load& load) {
 }  // namespace
 
 Complex impedance_ohm(const Load& load, double frequency_hz) {
-  require_positive("frequency_hz", frequency_hz);
+  require_not_negative("frequency_hz", frequency_hz);
   return std::visit([&](const auto& kind) { return impedance_of(kind, frequency_hz); }, load);
 }
 

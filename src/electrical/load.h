@@ -59,7 +59,7 @@ struct EquivalentCircuit {
 
 using Load = std::variant<Resistor, ImpedanceTable, EquivalentCircuit>;
 
-/// The load's impedance at one frequency (above 0).
+/// The load's impedance at one frequency (0 or more).
 /// @throws std::domain_error  naming the argument, its value and its range.
 std::complex<double> impedance_ohm(const Load& load, double frequency_hz);
 

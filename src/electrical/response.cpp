@@ -24,7 +24,7 @@ Complex emf_per_load_current(Complex source_ohm, const TwoPort& cable, Complex l
 Complex impedance_ohm(const Source& source, double frequency_hz) {
   require_not_negative("source resistance_ohm", source.resistance_ohm);
   require_not_negative("source inductance_henry", source.inductance_henry);
-  require_positive("frequency_hz", frequency_hz);
+  require_not_negative("frequency_hz", frequency_hz);
   return {source.resistance_ohm, 2 * std::numbers::pi * frequency_hz * source.inductance_henry};
 }
 

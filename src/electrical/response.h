@@ -16,7 +16,7 @@ struct Source {
   double inductance_henry = 0;
 };
 
-/// The source's output impedance at one frequency (above 0).
+/// The source's output impedance at one frequency (0 or more).
 /// @throws std::domain_error  naming the argument, its value and its range.
 std::complex<double> impedance_ohm(const Source& source, double frequency_hz);
 
@@ -24,7 +24,7 @@ std::complex<double> impedance_ohm(const Source& source, double frequency_hz);
 std::complex<double> voltage_ratio(std::complex<double> source_ohm, const TwoPort& cable,
                                    std::complex<double> load_ohm);
 
-/// H of source, cable and load at one frequency (above 0).
+/// H of source, cable and load at one frequency (0 or more).
 /// @throws std::domain_error  naming the argument, its value and its range; outside an impedance table.
 /// Accuracy: 1e-13 relative, 20 Hz to 500 kHz (tests/electrical, against binary128 values).
 std::complex<double> response(const Source& source, const Cable& cable, const Load& load,

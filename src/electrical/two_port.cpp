@@ -50,11 +50,10 @@ TwoPort two_port(Complex series_ohm, Complex shunt_siemens) {
 }
 
 TwoPort two_port(const Cable& cable, double frequency_hz) {
-  const CableTotals total = totals(cable);
-  require_positive("frequency_hz", frequency_hz);
-  const double omega = 2 * std::numbers::pi * frequency_hz;
-  TwoPort port = two_port({total.loop_resistance_ohm, omega * total.inductance_henry},
-                          {total.conductance_siemens, omega * total.capacitance_farad});
+  const double capacitance_farad = cable.capacitance_farad_per_m * cable.length_m;
+  TwoPort port =
+      two_port(series_ohm(cable, frequency_hz), {cable.conductance_siemens_per_m * cable.length_m,
+                                                 2 * std::numbers::pi * frequency_hz * capacitance_farad});
   port.b_ohm += cable.load_end_resistance_ohm * (1.0 + port.a_minus_1);
   port.d_minus_1 += cable.load_end_resistance_ohm * port.c_siemens;
   return port;

@@ -22,14 +22,14 @@ struct TwoPort {
 ///
 /// A = D = cosh g, B = z sinh(g)/g, C = y sinh(g)/g, g = sqrt(z y). Both functions are even in g, so for
 /// |z y| below 0.1 they are summed as power series in z y: no square root, no division, and the limits
-/// z = 0, y = 0 are exact. Use it directly when R and L depend on frequency (skin effect).
+/// z = 0, y = 0 are exact.
 /// @throws std::domain_error  if the line attenuates by more than 350 neper (3040 dB), or z or y is not
 ///                            finite.
 /// Accuracy: H within 1e-13 relative of binary128 values, 20 Hz to 500 kHz (tests/electrical).
 /// Source: theory of uniform transmission lines (any textbook).
 TwoPort two_port(std::complex<double> series_ohm, std::complex<double> shunt_siemens);
 
-/// The cable at one frequency (above 0): its line, then its load-end resistor.
+/// The cable at one frequency (0 or more): its line, with the skin effect of round conductors, then its load-end resistor.
 /// @throws std::domain_error  naming the argument, its value and its range.
 TwoPort two_port(const Cable& cable, double frequency_hz);
 

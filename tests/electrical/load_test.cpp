@@ -220,7 +220,7 @@ TEST(Load, RefusesImpossibleElements) {
             }),
             "resonance resistance_ohm must be a finite number above 0, got -27");
   EXPECT_EQ(refusal([] { impedance_ohm(Resistor{8}, -1000); }),
-            "frequency_hz must be a finite number above 0, got -1000");
+            "frequency_hz must be a finite number, 0 or more, got -1000");
   EXPECT_EQ(refusal([] { electrical::lowest_permitted_impedance_ohm(0); }),
             "rated_impedance_ohm must be a finite number above 0, got 0");
 }

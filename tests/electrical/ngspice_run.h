@@ -37,12 +37,11 @@ inline std::vector<double> numbers_at_line_ends(std::istream& lines, const std::
   return numbers;
 }
 
-/// A netlist below tests/, run in ngspice.
+/// A netlist, run in ngspice.
 class NgspiceRun {
  public:
-  explicit NgspiceRun(const std::string& path_below_tests)
-      : path_(std::string(SOURCE_FOLDER) + "/tests/" + path_below_tests),
-        output_(output_of("LC_ALL=C ngspice -b '" + path_ + "' 2> /dev/null")) {}
+  explicit NgspiceRun(const std::string& path)
+      : path_(path), output_(output_of("LC_ALL=C ngspice -b '" + path_ + "' 2> /dev/null")) {}
 
   /// The frequencies of its `ac lin 1 f f` lines.
   std::vector<double> frequency_hz() const {

@@ -155,8 +155,8 @@ TEST(Response, RefusesImpossibleArguments) {
               electrical::response({0.1, -1e-6}, Cable{}, Resistor{8}, 1000);
             }),
             "source inductance_henry must be a finite number, 0 or more, got -1e-06");
-  EXPECT_EQ(refusal([] { electrical::response({0.1}, Cable{}, Resistor{8}, 0); }),
-            "frequency_hz must be a finite number above 0, got 0");
+  EXPECT_EQ(refusal([] { electrical::response({0.1}, Cable{}, Resistor{8}, -1); }),
+            "frequency_hz must be a finite number, 0 or more, got -1");
   EXPECT_EQ(refusal([] { electrical::responses({0.1}, std::vector{1e3}, {}, {}); }),
             "frequencies, cable and load must have the same length, got 1, 0 and 0");
   EXPECT_EQ(refusal([] { electrical::damping_factor(8, {0}, Cable{}); }),

@@ -80,7 +80,8 @@ TEST(Programme, IsLinearInLogFrequencyBetweenAndConstantBeyond) {
 // tolerance once shifted by anything from 0.103 to 0.441 dB. recomputed.
 TEST(Programme, FollowsTheStandardsFilterInNgspice) {
   if (!has_ngspice()) GTEST_SKIP() << "ngspice is not on the PATH: the filter of Figure 2 was not run";
-  const auto gain_db = NgspiceRun("hearing/data/iec60268_1_fig2.cir").printed("db(v(o))");
+  const auto gain_db =
+      NgspiceRun(SOURCE_FOLDER "/tests/hearing/data/iec60268_1_fig2.cir").printed("db(v(o))");
   const auto rows = third_octave_rows();
   ASSERT_EQ(gain_db.size(), rows.size());
   const double at_630 = gain_db[15];

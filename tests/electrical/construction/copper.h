@@ -1,0 +1,5 @@
+#pragma once
+
+#include "electrical/construction/material.h"
+
+inline const electrical::Material& copper() { return electrical::material_named("copper"); }
