@@ -11,6 +11,29 @@ namespace {
 constexpr double kImpossible = -std::numeric_limits<double>::infinity();
 /// In its place where numbers have to be compared.
 constexpr double kLeast = -1e300;
+/// Parts of the range of lapses that are looked at before the best one is searched.
+constexpr int kLapses = 8;
+/// Levels that are looked at as thresholds, evenly among them where there are more.
+constexpr std::size_t kPlaces = 24;
+
+/// Sizes of slopes, for levels one apart, from hardly rising to a jump.
+const std::vector<double>& slope_sizes() {
+  static const std::vector<double> sizes = [] {
+    std::vector<double> all;
+    for (double size = 0.25; size < 1000; size *= 1.4) all.push_back(size);
+    return all;
+  }();
+  return sizes;
+}
+
+/// Where a value is no less than both its neighbours'.
+std::vector<std::size_t> peaks_of(const std::vector<double>& values) {
+  std::vector<std::size_t> peaks;
+  for (std::size_t i = 0; i < values.size(); ++i)
+    if ((i == 0 || values[i] >= values[i - 1]) && (i + 1 == values.size() || values[i] >= values[i + 1]))
+      peaks.push_back(i);
+  return peaks;
+}
 
 double log_of_answers(double right, double wrong, double share, double rest) {
   return (right > 0 ? right * std::log(share) : 0) + (wrong > 0 ? wrong * std::log(rest) : 0);
@@ -54,14 +77,21 @@ double CurveSearch::largest_over_lapses(const Value& value, double* where) const
   double best = value(options_.lapse);
   if (where) *where = options_.lapse;
   if (!options_.most_lapse || *options_.most_lapse == options_.lapse) return best;
-  const auto [inner, loss] = boost::math::tools::brent_find_minima(
-      [&](double lapse) { return -value(lapse); }, options_.lapse, *options_.most_lapse, 26);
-  for (const auto& [lapse, at] :
-       {std::pair(inner, -loss), std::pair(*options_.most_lapse, value(*options_.most_lapse))})
-    if (at > best) {
-      best = at;
-      if (where) *where = lapse;
-    }
+  std::vector<double> values{best}, lapses{options_.lapse};
+  for (int i = 1; i <= kLapses; ++i) {
+    lapses.push_back(options_.lapse + (*options_.most_lapse - options_.lapse) * i / kLapses);
+    values.push_back(value(lapses.back()));
+  }
+  for (const std::size_t peak : peaks_of(values)) {
+    const double lower = lapses[peak - (peak > 0)], upper = lapses[std::min(peak + 1, lapses.size() - 1)];
+    const auto [inner, loss] =
+        boost::math::tools::brent_find_minima([&](double lapse) { return -value(lapse); }, lower, upper, 26);
+    for (const auto& [lapse, at] : {std::pair(inner, -loss), std::pair(lapses[peak], values[peak])})
+      if (at > best) {
+        best = at;
+        if (where) *where = lapse;
+      }
+  }
   return best;
 }
 
@@ -89,11 +119,34 @@ std::optional<CurveSearch::Best> CurveSearch::best_of(double lapse, bool listene
     return best;
   }
   const GuessingLikelihood likelihood(rows_, model, false);
-  for (const double size : {2.0, 6.0, 20.0})
-    for (const double slope : {size, -size})
-      for (const double middle : {-0.6, -0.25, 0.0, 0.25, 0.6})
-        consider(likelihood, {-slope * middle, slope});
+  // Guesses make several peaks: the likelihood is looked at over all slopes, and Newton's steps start from where it is high.
+  for (const double sign : {1.0, -1.0}) {
+    std::vector<double> values, middles;
+    for (const double size : slope_sizes()) {
+      values.push_back(kLeast);
+      middles.push_back(0);
+      for (const double intercept : intercepts_of(sign * size)) {
+        const double value = likelihood.at({intercept, sign * size}).value;
+        if (value <= values.back()) continue;
+        values.back() = value;
+        middles.back() = intercept;
+      }
+    }
+    for (const std::size_t peak : peaks_of(values))
+      consider(likelihood, {middles[peak], sign * slope_sizes()[peak]});
+  }
   return best;
+}
+
+/// Of curves of that slope which are half way at a level, between two, or beyond them all.
+std::vector<double> CurveSearch::intercepts_of(double slope) const {
+  std::vector<double> intercepts{-slope * units_.front() + 2, -slope * units_.back() - 2};
+  const std::size_t every = (units_.size() + kPlaces - 1) / kPlaces;
+  for (std::size_t i = 0; i < units_.size(); i += every) {
+    intercepts.push_back(-slope * units_[i]);
+    if (i > 0) intercepts.push_back(-slope * (units_[i] + units_[i - every]) / 2);
+  }
+  return intercepts;
 }
 
 std::optional<CurveSearch::Best> CurveSearch::best() const {
@@ -211,9 +264,18 @@ double CurveSearch::best_at_threshold(double unit) const {
     std::vector<GuessingRow> rows = rows_;
     for (GuessingRow& row : rows)
       row = {{row.predictors[1] - unit}, row.right, row.trials, target, row.listener};
-    const double size = 3 / (1 + std::abs(unit));
-    return std::max({best_of_rows(std::move(rows), lapse, {size, -size, 6 * size, -6 * size}),
-                     constant_log_likelihood(share), step_log_likelihood(lapse, unit, true, share),
+    const GuessingLikelihood likelihood(rows, {options_.link, options_.chance, lapse}, false);
+    std::vector<double> starts;
+    for (const double sign : {1.0, -1.0}) {
+      std::vector<double> values, slopes;
+      for (const double size : slope_sizes()) {
+        slopes.push_back(sign * size / (1 + std::abs(unit)));
+        values.push_back(likelihood.at({slopes.back()}).value);
+      }
+      for (const std::size_t peak : peaks_of(values)) starts.push_back(slopes[peak]);
+    }
+    return std::max({best_of_rows(std::move(rows), lapse, starts), constant_log_likelihood(share),
+                     step_log_likelihood(lapse, unit, true, share),
                      step_log_likelihood(lapse, unit, false, share), kLeast});
   });
 }
@@ -222,13 +284,9 @@ double CurveSearch::best_at_slope(double slope) const {
   return largest_over_lapses([&](double lapse) {
     std::vector<GuessingRow> rows = rows_;
     for (GuessingRow& row : rows) row = {{1}, row.right, row.trials, slope * row.predictors[1], row.listener};
-    std::vector<double> starts{-slope * units_.front() + 2, -slope * units_.back() - 2};
-    for (std::size_t i = 0; i < units_.size(); ++i) {
-      starts.push_back(-slope * units_[i]);
-      if (i > 0) starts.push_back(-slope * (units_[i] + units_[i - 1]) / 2);
-    }
-    return std::max({best_of_rows(std::move(rows), lapse, starts), constant_log_likelihood(options_.chance),
-                     constant_log_likelihood(1 - lapse), slope == 0 ? flat_of(lapse) : kLeast, kLeast});
+    return std::max({best_of_rows(std::move(rows), lapse, intercepts_of(slope)),
+                     constant_log_likelihood(options_.chance), constant_log_likelihood(1 - lapse),
+                     slope == 0 ? flat_of(lapse) : kLeast, kLeast});
   });
 }
 

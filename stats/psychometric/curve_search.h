@@ -53,6 +53,7 @@ class CurveSearch {
   template <typename Value>
   double largest_over_lapses(const Value& value, double* where = nullptr) const;
   std::optional<Best> best_of(double lapse, bool listeners_differ) const;
+  std::vector<double> intercepts_of(double slope) const;
   /// With one predictor; from each of the starts.
   double best_of_rows(std::vector<GuessingRow> rows, double lapse, const std::vector<double>& starts) const;
   Step step_of(double lapse) const;

@@ -72,9 +72,9 @@ struct PsychometricFunction {
 /// @param counts  1 to 10,000 with trials, of two different levels or more.
 /// @throws std::domain_error  naming the argument, its value and its range.
 ///
-/// The highest of the peaks that Newton's steps find from many starts. The threshold belongs to a typical listener where they
-/// differ. A threshold is given only where a likelihood interval of the slope excludes 0: then the interval of the threshold
-/// is bounded on both sides.
+/// The highest peak: with guesses there may be several, so the likelihood is looked at over all slopes before Newton's steps
+/// climb each. The threshold belongs to a typical listener where they differ. A threshold is given only where a likelihood
+/// interval of the slope excludes 0: then the interval of the threshold is bounded on both sides.
 /// Accuracy: estimates 1e-9, limits 1e-7 of the spread of levels (tests/reference). Intervals are approximations for many
 /// answers: with six levels of 40 trials at 0.95 the threshold's covers the true one in 0.950 of simulated cases
 /// where there is one, with 12 trials in 0.951; where nothing is noticed one is given in 0.042 (tests/simulation).

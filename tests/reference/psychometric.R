@@ -42,7 +42,28 @@ psychometric <- function(levels, right, trials, options) {
     uniroot(at_slope, sort(c(0, best$par[2])), tol = 1e-11)$root / width)
 }
 
-# Listeners whose curves are shifted: glmer with the link for guesses.
+# The log likelihood of listeners whose curves are shifted, each shift summed over in steps of 1/100 of its deviate.
+likelihood_of_listeners <- function(levels, right, trials, who, options) function(p) {
+  deviates <- seq(-9, 9, by = 0.01)
+  curve <- curve_of(options[1]); chance <- options[2]
+  sum(vapply(split(seq_along(who), who), function(rows) {
+    log <- dnorm(deviates, log = TRUE)
+    for (row in rows) {
+      sums <- p[1] + p[2] * levels[row] + p[3] * deviates
+      log <- log + right[row] * log(chance + (1 - chance) * curve(sums)) +
+        (if (right[row] < trials[row]) (trials[row] - right[row]) * log((1 - chance) * curve(-sums)) else 0)
+    }
+    max(log) + log(sum(exp(log - max(log))) * 0.01)
+  }, 0))
+}
+
+slopes_of <- function(f, p, step = 1e-3) vapply(seq_along(p), function(i) {
+  at <- function(times) f(replace(p, i, p[i] + times * step))
+  (8 * (at(1) - at(-1)) - at(2) + at(-2)) / (12 * step)
+}, 0)
+
+# Listeners whose curves are shifted: glmer with the link for guesses. Where it stops short of the peak, as it may with
+# guesses, Newton's steps go on from there.
 listeners <- function(levels, right, trials, who, options) {
   suppressMessages(library(lme4))
   suppressMessages(library(psyphy))
@@ -52,7 +73,17 @@ listeners <- function(levels, right, trials, who, options) {
   fit <- suppressMessages(suppressWarnings(
     glmer(cbind(right, wrong) ~ levels + (1 | who), data, binomial(link), nAGQ = 25,
           control = glmerControl(optimizer = "bobyqa", tolPwrss = 1e-10, optCtrl = list(rhoend = 1e-9, maxfun = 1e5)))))
-  c(fixef(fit), getME(fit, "theta"))
+  found <- unname(c(fixef(fit), getME(fit, "theta")))
+  likelihood <- likelihood_of_listeners(levels, right, trials, who, options)
+  slopes <- function(p) slopes_of(likelihood, p)
+  if (max(abs(slopes(found))) < 1e-3) return(found)
+  for (step in 1:50) {
+    bends <- vapply(1:3, function(i) slopes_of(function(p) slopes(p)[i], found), numeric(3))
+    move <- -solve(bends, slopes(found))
+    found <- found + move * min(1, 0.1 / max(abs(move)))
+    if (max(abs(move)) < 1e-10) break
+  }
+  found
 }
 
 # A regression on two predictors with the link for guesses.

@@ -44,6 +44,17 @@ TEST(PsychometricFunctions, OfSyntheticAnswers) {
   EXPECT_LT(found.flat_p, 1e-10);
 }
 
+// With guesses the likelihood may have several peaks: here at slopes of -1.42 and -3.59. Source: R, the best of
+// optim's searches from 30 places, tests/reference/psychometric.R.
+TEST(PsychometricFunctions, AreTheHighestOfTwoPeaks) {
+  const std::vector<LevelCount> counts{{-1.7547, 17, 17}, {-1.3946, 17, 17}, {-.3776, 16, 17},
+                                       {-.0684, 13, 17},  {1.0559, 11, 17},  {2.3832, 7, 17},
+                                       {3.2442, 7, 17}};
+  const auto found = psychometric_function(counts, {.link = CurveLink::probit});
+  EXPECT_NEAR(found.threshold.value(), -.04760981, 2e-7);
+  EXPECT_NEAR(found.log_likelihood, -8.64606419644, 1e-9);
+}
+
 TEST(PsychometricFunctions, DoNotDependOnUnitsOrDirection) {
   const auto one = psychometric_function(synthetic());
   auto counts = synthetic();
