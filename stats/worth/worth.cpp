@@ -84,10 +84,10 @@ std::optional<WorthFit> fit_worths(int items, std::span<const PairCount> counts,
     rows += count.first_preferred + count.ties + count.second_preferred > 0;
   }
   fit.log_likelihood = likelihood.log_likelihood(parameters);
-  fit.deviance = 2 * (best - fit.log_likelihood);
+  fit.deviance = std::max(0.0, 2 * (best - fit.log_likelihood));
   fit.degrees_of_freedom =
       rows * (likelihood.tie() != kNoPlace ? 2 : 1) - static_cast<int>(likelihood.size());
-  fit.null_deviance = 2 * (best - null_log_likelihood(items, counts, options));
+  fit.null_deviance = std::max(0.0, 2 * (best - null_log_likelihood(items, counts, options)));
   return fit;
 }
 

@@ -31,24 +31,28 @@ void WorthLikelihood::place_order_and_tie() {
 }
 
 std::optional<WorthLikelihood::At> WorthLikelihood::at(const std::vector<double>& parameters) const {
-  At found{0, std::vector<double>(size_), std::vector<double>(size_ * size_)};
+  At found{0, std::vector<double>(size_), std::vector<double>(size_ * size_), {}};
   for (const PairCount& count : counts_) {
     const Row row = row_of(count, parameters);
     const PairTerm term = pair_term(count, options_.model, tie_ != kNoPlace, row.x, row.log_tie);
     found.value += term.value;
-    for (std::size_t i = 0; i < row.used; ++i) {
-      found.slope[row.at[i]] += row.sign[i] * term.by_x;
-      for (std::size_t j = 0; j < row.used; ++j)
-        found.information[row.at[i] * size_ + row.at[j]] += row.sign[i] * row.sign[j] * term.xx;
-      if (tie_ != kNoPlace) found.information[tie_ * size_ + row.at[i]] += row.sign[i] * term.xt;
-    }
-    if (tie_ != kNoPlace) {
-      found.slope[tie_] += term.by_t;
-      found.information[tie_ * size_ + tie_] += term.tt;
-    }
+    for (std::size_t i = 0; i < row.used; ++i) found.slope[row.at[i]] += row.sign[i] * term.by_x;
+    if (tie_ != kNoPlace) found.slope[tie_] += term.by_t;
+    add_information(row, term, 1, found.information);
   }
+  found.curvature = found.information;
   if (options_.bias_reduced && !penalize(found, parameters)) return std::nullopt;
   return found;
+}
+
+void WorthLikelihood::add_information(const Row& row, const PairTerm& term, double times,
+                                      std::vector<double>& matrix) const {
+  for (std::size_t i = 0; i < row.used; ++i) {
+    for (std::size_t j = 0; j < row.used; ++j)
+      matrix[row.at[i] * size_ + row.at[j]] += times * row.sign[i] * row.sign[j] * term.xx;
+    if (tie_ != kNoPlace) matrix[tie_ * size_ + row.at[i]] += times * row.sign[i] * term.xt;
+  }
+  if (tie_ != kNoPlace) matrix[tie_ * size_ + tie_] += times * term.tt;
 }
 
 double WorthLikelihood::log_likelihood(const std::vector<double>& parameters) const {
@@ -89,6 +93,8 @@ bool WorthLikelihood::penalize(At& found, const std::vector<double>& parameters)
   found.value += cholesky->log_determinant() / 2;
   const auto inverse = cholesky->inverse();
   for (const PairCount& count : counts_) {
+    const std::int64_t answers = count.first_preferred + count.ties + count.second_preferred;
+    if (answers == 0) continue;
     const Row row = row_of(count, parameters);
     const PairThirds thirds = pair_thirds(count, tie_ != kNoPlace, row.x, row.log_tie);
     double xx = 0, xt = 0;
@@ -101,6 +107,9 @@ bool WorthLikelihood::penalize(At& found, const std::vector<double>& parameters)
     const double by_x = (xx * thirds.xxx + 2 * xt * thirds.xxt + tt * thirds.xtt) / 2;
     for (std::size_t i = 0; i < row.used; ++i) found.slope[row.at[i]] += row.sign[i] * by_x;
     if (tie_ != kNoPlace) found.slope[tie_] += (xx * thirds.xxt + 2 * xt * thirds.xtt + tt * thirds.ttt) / 2;
+    const PairTerm term = pair_term(count, options_.model, tie_ != kNoPlace, row.x, row.log_tie);
+    const double leverage = xx * term.xx + 2 * xt * term.xt + tt * term.tt;
+    add_information(row, term, leverage / double(answers), found.curvature);
   }
   return true;
 }
@@ -109,7 +118,7 @@ std::vector<double> largest_parameters(const WorthLikelihood& likelihood) {
   std::vector<double> parameters(likelihood.size());
   auto here = likelihood.at(parameters);
   for (int step = 0; step < 1'000 && here; ++step) {
-    const auto cholesky = Cholesky::of(here->information, likelihood.size());
+    const auto cholesky = Cholesky::of(here->curvature, likelihood.size());
     if (!cholesky) break;
     const auto move = cholesky->solve(here->slope);
     double longest = 0;

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "stats/worth/pair_count.h"
+#include "stats/worth/pair_likelihood.h"
 #include "stats/worth/worth.h"
 
 namespace stats {
@@ -34,6 +35,9 @@ class WorthLikelihood {
     double value = 0;
     std::vector<double> slope;
     std::vector<double> information;  ///< expected, lower triangle
+    /// Likewise, by which a step is found; with Firth's penalty each row has as many answers more as it has leverage, since
+    /// steps by the information alone go twice as far as they should where a row has one answer.
+    std::vector<double> curvature;
   };
 
   /// With Firth's penalty where asked for; nothing where the information is singular then.
@@ -57,6 +61,7 @@ class WorthLikelihood {
 
   void place_order_and_tie();
   Row row_of(const PairCount& count, const std::vector<double>& parameters) const;
+  void add_information(const Row& row, const PairTerm& term, double times, std::vector<double>& matrix) const;
   bool penalize(At& found, const std::vector<double>& parameters) const;
 
   std::span<const PairCount> counts_;

@@ -33,16 +33,24 @@ davidson <- function(first, second, wins, ties, losses, items) {
   c(coef(fit)[seq_len(ncol(x))], errors(fit, seq_len(ncol(x))), deviance(fit))
 }
 
-# Firth's for Bradley-Terry: half of each row's leverage goes to either side, until nothing moves.
+# Firth's for Bradley-Terry: half of each row's leverage is added to either side, until nothing moves. A step that would lower
+# the likelihood with half the logarithm of the information's determinant added is halved.
 firth <- function(first, second, wins, losses, items) {
   x <- design(first, second, items)
+  penalized <- function(worth) {
+    sums <- drop(x %*% worth)
+    weight <- (wins + losses) * plogis(sums) * plogis(-sums)
+    sum(wins * plogis(sums, log.p = TRUE) + losses * plogis(-sums, log.p = TRUE)) +
+      as.numeric(determinant(crossprod(x, x * weight))$modulus) / 2
+  }
   worth <- rep(0, ncol(x))
   for (step in 1:2000) {
     share <- plogis(drop(x %*% worth))
     weight <- (wins + losses) * share * (1 - share)
-    inverse <- solve(crossprod(x, x * weight))
-    leverage <- weight * rowSums((x %*% inverse) * x)
-    move <- drop(inverse %*% crossprod(x, wins - (wins + losses) * share + leverage * (0.5 - share)))
+    leverage <- weight * rowSums((x %*% solve(crossprod(x, x * weight))) * x)
+    curvature <- crossprod(x, x * (wins + losses + leverage) * share * (1 - share))
+    move <- drop(solve(curvature, crossprod(x, wins - (wins + losses) * share + leverage * (0.5 - share))))
+    while (max(abs(move)) > 1e-6 && !(penalized(worth + move) >= penalized(worth))) move <- move / 2
     worth <- worth + move
     if (max(abs(move)) < 1e-14) break
   }
@@ -90,9 +98,13 @@ quasi <- function(covariance, items) {
   q
 }
 
-# Where installed, the same by a package of its own.
-quasi_of_package <- function(covariance, items)
-  suppressWarnings(qvcalc::qvcalc(matrix(covariance, items))$qvframe$quasiVar)
+# Where installed, the same by a package of its own, whose search goes on until it stands still.
+quasi_of_package <- function(covariance, items) {
+  qvcalc <- qvcalc::qvcalc.default
+  searching <- function(...) stats::glm(..., control = glm.control(epsilon = 1e-14, maxit = 1000))
+  environment(qvcalc) <- list2env(list(glm = searching), parent = environment(qvcalc))
+  suppressWarnings(qvcalc(matrix(covariance, items))$qvframe$quasiVar)
+}
 
 # Where installed: worths with an effect of the order, and worths with ties, by packages of their own. Their searches end at a
 # change of the deviance of 1e-8.

@@ -258,7 +258,7 @@ TEST_F(PreferenceR, QuasiVariancesAreLeastSquares) {
 TEST_F(PreferenceR, QuasiVariancesAreThoseOfAPackage) {
   if (!has_package("qvcalc")) GTEST_SKIP() << "needs qvcalc: Debian package r-cran-qvcalc";
   expect_alike({"preference.R", "quasi_of_package", "covariance,items"}, covariance_calls(60, 1'000),
-               quasi_of, {1e-3, 1e-3});
+               quasi_of, {1e-5, 1e-5});
 }
 
 TEST_F(PreferencePython, FiniteWorthsAreThoseOfLinearProgrammes) {

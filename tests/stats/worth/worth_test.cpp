@@ -181,6 +181,16 @@ TEST(Worths, OfTwoItemsAreTheLogOdds) {
   // Half an answer to each side: J. Haldane (1956) and Firth (1993), section 3.3.
   const auto reduced = fit_worths(2, counts, 0, {.bias_reduced = true}).value();
   EXPECT_NEAR(reduced.worth[1], std::log(12.5 / 3.5), 1e-10);
+  const std::vector<PairCount> one{{0, 1, 1, 0, 0}};
+  EXPECT_NEAR(fit_worths(2, one, 1, {.bias_reduced = true})->worth[0], std::log(1.5 / 0.5), 1e-10);
+}
+
+// Half an answer to each of three kinds: their probabilities are as free as the parameters. Source: Firth (1993), section 3.3.
+TEST(Worths, OfTwoItemsWithATieHaveHalfAnAnswerMore) {
+  const std::vector<PairCount> counts{{0, 1, 1, 1, 0}};
+  const auto reduced = fit_worths(2, counts, 1, {.bias_reduced = true}).value();
+  EXPECT_NEAR(reduced.worth[0], std::log(1.5 / 0.5), 1e-10);
+  EXPECT_NEAR(reduced.tie_weight.value(), 1.5 / std::sqrt(1.5 * 0.5), 1e-10);
 }
 
 // With both orders: log odds of 8:2 for 0 first and 5:5 for 1 first are worth and order together and apart.
