@@ -18,7 +18,11 @@ kendall <- function(x, y)
 
 # Partial rank correlation by what is left of ranks after lm, and its p by t. More than one control: one after the other.
 partial <- function(x, y, first, second) {
-  left <- function(values) resid(lm(rank(values) ~ rank(first) + rank(second)))
+  left <- function(values) {
+    rest <- resid(lm(rank(values) ~ rank(first) + rank(second)))
+    if (sum(rest^2) <= 1e-18 * sum((rank(values) - mean(rank(values)))^2)) NULL else rest
+  }
+  if (is.null(left(x)) || is.null(left(y))) return(c(NaN, NaN))
   rho <- cor(left(x), left(y))
   df <- length(x) - 4
   c(rho, 2 * pt(-abs(rho) * sqrt(df / (1 - rho^2)), df))
