@@ -41,6 +41,7 @@ inline std::vector<CsvRow> csv_rows(const std::string& path_below_tests) {
     std::vector<std::string> cells;
     std::istringstream stream(line);
     for (std::string cell; std::getline(stream, cell, ',');) cells.push_back(cell);
+    if (line.back() == ',') cells.emplace_back();
     if (names.empty()) {
       names = cells;
     } else {
