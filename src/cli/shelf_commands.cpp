@@ -102,6 +102,7 @@ void add_import(CLI::App& program, Console& console) {
   struct Options {
     std::string campaign, manifest;
     std::vector<std::string> files;
+    std::string bandwidth;
     imported::Assignment assignment;
   };
   const auto options = std::make_shared<Options>();
@@ -110,18 +111,34 @@ void add_import(CLI::App& program, Console& console) {
   add_campaign(command, options->campaign);
   command->add_option("files", options->files, "Files; the header row says what each holds");
   command->add_option("--manifest", options->manifest,
-                      "A table file,cable,rig,piece,condition,repeat of many files");
+                      "A table file,cable,rig,piece,condition,instrument,feature,state,bandwidth,repeat\n"
+                      "of many files; columns may be left out");
   command->add_option("--cable", options->assignment.cable,
                       "The cable that a response or noise spectrum is of");
   command->add_option("--rig", options->assignment.rig,
                       "The rig it was measured on, or whose impedance it is");
   command->add_option("--piece", options->assignment.piece, "left, right, or a specimen's name");
   command->add_option("--condition", options->assignment.condition, "Free words");
+  command->add_option("--instrument", options->assignment.instrument, "What it was read from");
+  CLI::Option* feature =
+      command->add_option("--feature", options->assignment.feature,
+                          "A feature of the cable that can be on and off: \"shield connected\"");
+  CLI::Option* state =
+      command->add_option("--state", options->assignment.state, "The feature's state: on, off");
+  feature->needs(state);
+  state->needs(feature);
+  command->add_option("--bandwidth", options->bandwidth,
+                      "In which each level of a noise spectrum was measured, with unit: 1.46Hz");
   command->add_option("--repeat", options->assignment.repeat, "Number of the repeat")
       ->check(CLI::PositiveNumber);
   command->callback([options, &console] {
     if (options->files.empty() == options->manifest.empty())
       throw text::BadInput("name files to import, or a manifest with --manifest, and not both");
+    if (!options->bandwidth.empty()) {
+      options->assignment.bandwidth_hz = text::quantity(options->bandwidth, text::Unit::hertz);
+      if (!(options->assignment.bandwidth_hz > 0))
+        throw text::BadInput("--bandwidth must be above 0, got " + options->bandwidth);
+    }
     const desk::Imported result =
         options->manifest.empty()
             ? desk::import_files(options->campaign, {options->files.begin(), options->files.end()},
@@ -129,6 +146,29 @@ void add_import(CLI::App& program, Console& console) {
             : desk::import_manifest(options->campaign, options->manifest);
     for (const std::string& warning : result.warnings) console.err << warning << "\n";
     console.out << desk::import_text(result);
+  });
+}
+
+void add_supersede(CLI::App& program, Console& console) {
+  struct Options {
+    std::string campaign, why;
+    int number = 0, with = 0;
+  };
+  const auto options = std::make_shared<Options>();
+  CLI::App* command = add_command(program, "supersede",
+                                  "Let a reading count no longer, and another one instead; both are kept",
+                                  "supersede 12 --with 31 --why \"probe on the wrong range\"");
+  add_campaign(command, options->campaign);
+  command->add_option("number", options->number, "Of the reading, as coverage and list name it")->required();
+  command->add_option("--with", options->with,
+                      "Number of the reading that counts instead; without it, none does");
+  command->add_option("--why", options->why, "The reason, on one line")->required();
+  command->callback([options, command, &console] {
+    const bool replaced = command->count("--with") > 0;
+    desk::supersede(options->campaign, options->number,
+                    replaced ? std::optional(options->with) : std::nullopt, options->why);
+    console.out << "reading " << options->number << " counts no longer"
+                << (replaced ? ", reading " + std::to_string(options->with) + " instead" : "") << "\n";
   });
 }
 
@@ -171,6 +211,7 @@ void add_shelf_commands(CLI::App& program, Console& console) {
   add_baseline(program, console);
   add_rig(program, console);
   add_import(program, console);
+  add_supersede(program, console);
   add_list(program, console);
   add_predict(program, console);
 }

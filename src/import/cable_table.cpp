@@ -60,7 +60,7 @@ void warn_of_light(const Reading& reading, const text::Row& row, const KnownHead
                    Warnings& warnings) {
   const auto inductance = value_of(reading, "inductance_henry");
   const auto capacitance = value_of(reading, "capacitance_farad");
-  const double length_m = value_of(reading, "length_m").value();
+  const double length_m = value_of(reading, "length_m").value_or(0);
   if (!inductance || !capacitance || *inductance == 0 || *capacitance == 0) return;
   const double speed = length_m / std::sqrt(*inductance * *capacitance);
   if (speed <= speed_of_light_m_per_s) return;
@@ -82,6 +82,13 @@ void take_names(Reading& reading, text::Table& table, const text::Row& row, cons
   replace(reading.rig, "rig");
   replace(reading.piece, "piece");
   replace(reading.condition, "condition");
+  replace(reading.instrument, "instrument");
+  replace(reading.feature, "feature");
+  replace(reading.state, "state");
+  if (reading.feature.empty() != reading.state.empty())
+    table.problems.add(cell_of(row, header.find("cable"))->place,
+                       "a feature needs its state, and a state its feature",
+                       "write both, as feature shield and state on, or neither");
   const std::string comment = text_of(row, header.find("comment"));
   reading.note = text_of(row, header.find("note"));
   if (!comment.empty()) reading.note += (reading.note.empty() ? "" : "; ") + comment;
@@ -106,7 +113,8 @@ void take_values(Reading& reading, text::Table& table, const text::Row& row, con
   }
 }
 
-using Identity = std::tuple<std::string, std::string, std::string, std::string, int, double, double>;
+using Identity = std::tuple<std::string, std::string, std::string, std::string, std::string, std::string, int,
+                            double, double>;
 
 /// What may stand in a table once: a cable under the same names at the same frequency and temperature.
 Identity identity(const Reading& reading) {
@@ -114,6 +122,8 @@ Identity identity(const Reading& reading) {
           reading.rig,
           reading.piece,
           reading.condition,
+          reading.feature,
+          reading.state,
           reading.repeat,
           value_of(reading, "frequency_hz").value_or(0),
           value_of(reading, "temperature_celsius").value_or(-1e9)};
@@ -124,9 +134,9 @@ Identity identity(const Reading& reading) {
 std::vector<Reading> cable_readings(text::Table& table, const KnownHeader& header,
                                     const Assignment& assignment, Warnings& warnings) {
   if (!assignment.cable.empty())
-    throw text::BadInput(table.problems.file() +
-                         ": a table of cables names its cables itself, but it is given with cable \"" +
-                         assignment.cable + "\"\n  leave the cable out");
+    throw text::BadInput(table.problems.file() + ": " + header.kind->title +
+                         " names its cables itself, but it is given with cable \"" + assignment.cable +
+                         "\"\n  leave the cable out");
   std::vector<Reading> readings;
   std::map<Identity, int> first_lines;
   for (const text::Row& row : table.rows) {
@@ -138,7 +148,7 @@ std::vector<Reading> cable_readings(text::Table& table, const KnownHeader& heade
       table.problems.add(cell_of(row, header.find("cable"))->place,
                          "cable \"" + reading.cable + "\" stands twice under the same conditions",
                          "first in line " + std::to_string(first->second) +
-                             "; tell them apart by piece, condition, repeat or frequency");
+                             "; tell them apart by piece, condition, state, repeat or frequency");
     readings.push_back(std::move(reading));
   }
   table.problems.refuse_if_any();

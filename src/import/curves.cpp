@@ -55,6 +55,29 @@ void warn_of_active_load(const Reading& reading, const std::vector<CurvePlaces>&
                    "is the phase wrapped, or of the other sign?");
 }
 
+/// The bandwidth that comes with the file: a column like any other.
+void take_bandwidth(Reading& reading, const Assignment& assignment, const text::Place& place,
+                    Warnings& warnings) {
+  const auto has = [&](std::string_view name) {
+    return std::find(reading.columns.begin(), reading.columns.end(), name) != reading.columns.end();
+  };
+  const bool wants_one = has("level_dbv");
+  if (assignment.bandwidth_hz > 0 && (!wants_one || has("bandwidth_hz")))
+    throw text::BadInput(
+        reading.file + ": a bandwidth is given with the file, but " +
+        (wants_one ? "it has a column of them" : "only levels of a noise spectrum have one") +
+        "\n  leave the bandwidth out");
+  if (!wants_one || has("bandwidth_hz")) return;
+  if (assignment.bandwidth_hz > 0) {
+    reading.columns.push_back("bandwidth_hz");
+    reading.values.emplace_back(reading.values.front().size(), assignment.bandwidth_hz);
+  } else {
+    warnings.add(
+        place, "the bandwidth of the levels is not known: they say little of the noise",
+        "give --bandwidth, for a Hann window 1.5 times the distance of the bins, or a column bandwidth_Hz");
+  }
+}
+
 }  // namespace
 
 void check_order(const std::vector<double>& frequency_hz, const std::vector<CurvePlaces>& places,
@@ -101,6 +124,9 @@ Reading named_reading(const Kind& kind, const std::string& file, const Assignmen
   reading.rig = assignment.rig;
   reading.piece = assignment.piece;
   reading.condition = assignment.condition;
+  reading.instrument = assignment.instrument;
+  reading.feature = assignment.feature;
+  reading.state = assignment.state;
   reading.repeat = assignment.repeat;
   reading.file = file;
   return reading;
@@ -129,6 +155,7 @@ Reading curve_reading(text::Table& table, const KnownHeader& header, const Assig
   check_order(reading.values.front(), places, table.problems);
   table.problems.refuse_if_any();
   warn_of_unlikely(reading, places, warnings);
+  take_bandwidth(reading, assignment, places.front().value, warnings);
   return reading;
 }
 

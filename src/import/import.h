@@ -14,6 +14,9 @@ struct Assignment {
   std::string piece;
   std::string condition;
   int repeat = 1;
+  std::string instrument{};
+  std::string feature{}, state{};  ///< both or neither
+  double bandwidth_hz = 0;         ///< of each level of a noise spectrum; 0 where not known
 };
 
 /// A file: its name as the person wrote it, and its bytes.

@@ -13,28 +13,37 @@ std::vector<Kind> all_kinds() {
   const ColumnOfKind phase = {"phase", {Unit::degree}, false, Content::any_number};
   const ColumnOfKind note = {"note", {}, false, Content::words};
   const ColumnOfKind comment = {"comment", {}, false, Content::words};
+  const ColumnOfKind cable = {"cable", {}, true, Content::name};
+  const std::vector<ColumnOfKind> circumstances = {{"rig", {}, false, Content::words},
+                                                   {"piece", {}, false, Content::words},
+                                                   {"condition", {}, false, Content::words},
+                                                   {"instrument", {}, false, Content::words},
+                                                   {"feature", {}, false, Content::words},
+                                                   {"state", {}, false, Content::words},
+                                                   {"repeat", {}, false, Content::count},
+                                                   note,
+                                                   comment};
+  const auto with_circumstances = [&](std::vector<ColumnOfKind> columns) {
+    columns.insert(columns.end(), circumstances.begin(), circumstances.end());
+    return columns;
+  };
   const auto required = [](ColumnOfKind column) { return column.required = true, column; };
   const auto optional = [](ColumnOfKind column) { return column.required = false, column; };
   return {
-      {"cable-lcr",
-       "a table of cables",
-       "cable,length_m,resistance_ohm,inductance_uH,capacitance_pF,frequency_Hz",
-       RowsMean::one_reading_each,
+      {"cable-lcr", "a table of cables",
+       "cable,length_m,resistance_ohm,inductance_uH,capacitance_pF,frequency_Hz", RowsMean::one_reading_each,
        BelongsTo::cables_of_the_table,
-       {{"cable", {}, true, Content::name},
-        {"length", {Unit::metre}, true, Content::positive},
-        {"resistance", {Unit::ohm, Unit::ohm_per_metre}, true, Content::not_negative},
-        {"inductance", {Unit::henry, Unit::henry_per_metre}, false, Content::not_negative},
-        {"capacitance", {Unit::farad, Unit::farad_per_metre}, false, Content::not_negative},
-        {"conductance", {Unit::siemens, Unit::siemens_per_metre}, false, Content::not_negative},
-        {"temperature", {Unit::celsius}, false, Content::any_number},
-        {"rig", {}, false, Content::words},
-        {"piece", {}, false, Content::words},
-        {"condition", {}, false, Content::words},
-        {"repeat", {}, false, Content::count},
-        optional(frequency),
-        note,
-        comment}},
+       with_circumstances(
+           {cable,
+            {"length", {Unit::metre}, true, Content::positive},
+            {"resistance", {Unit::ohm, Unit::ohm_per_metre}, true, Content::not_negative},
+            {"inductance", {Unit::henry, Unit::henry_per_metre}, false, Content::not_negative},
+            {"capacitance", {Unit::farad, Unit::farad_per_metre}, false, Content::not_negative},
+            {"conductance", {Unit::siemens, Unit::siemens_per_metre}, false, Content::not_negative},
+            {"temperature", {Unit::celsius}, false, Content::any_number},
+            optional(frequency)})},
+      {"phase", "a table of phases", "cable,frequency_Hz,phase_deg,rig", RowsMean::one_reading_each,
+       BelongsTo::cables_of_the_table, with_circumstances({cable, frequency, required(phase)})},
       {"response",
        "a response",
        "frequency_Hz,level_dB,phase_deg",
@@ -52,7 +61,11 @@ std::vector<Kind> all_kinds() {
        "frequency_Hz,level_dBV",
        RowsMean::one_reading_together,
        BelongsTo::cable,
-       {frequency, {"level", {Unit::decibel_volt}, true, Content::any_number}, note, comment}},
+       {frequency,
+        {"level", {Unit::decibel_volt}, true, Content::any_number},
+        {"bandwidth", {Unit::hertz}, false, Content::positive},
+        note,
+        comment}},
       {"noise",
        "a noise spectrum",
        "frequency_Hz,density_nV_per_sqrtHz",

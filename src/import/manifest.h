@@ -21,7 +21,8 @@ struct Manifest {
   text::Problems problems;  ///< none yet: for what the reader of the files finds about an entry
 };
 
-/// Reads a manifest: columns `file`, and where wanted `cable`, `rig`, `piece`, `condition`, `repeat`.
+/// Reads a manifest: columns `file`, and where wanted `cable`, `rig`, `piece`, `condition`, `instrument`, `feature` with
+/// `state`, `bandwidth` of each level of a noise spectrum ("1.46Hz"), `repeat`.
 ///
 /// @throws BadInput  with everything wrong: text::parse_table, an unknown column, an empty name of a file,
 ///         a file named twice, a repeat that is no whole number from 1.

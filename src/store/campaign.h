@@ -28,10 +28,17 @@ struct SourceFile {
   bool operator==(const SourceFile&) const = default;
 };
 
+/// Why a reading no longer counts, and what counts instead.
+struct Correction {
+  int by = 0;  ///< number of another reading; 0 for none
+  std::string why;
+};
+
 /// A reading with its number in the campaign: 1, 2, ... in the order of import.
 struct NumberedReading {
   int number = 0;
   imported::Reading reading;
+  std::optional<Correction> correction{};
 };
 
 /// Which readings are wanted; nothing stands for any, "" for those of no cable or no rig.
@@ -39,6 +46,7 @@ struct ReadingFilter {
   std::optional<std::string> cable{};
   std::optional<std::string> kind{};
   std::optional<std::string> rig{};
+  bool superseded_too = false;  ///< those that were corrected as well
 };
 
 /// One investigation in one file. It only grows: nothing in it is ever changed or removed.
@@ -84,14 +92,22 @@ class Campaign {
   /// In the order in which they were added.
   std::vector<Rig> rigs() const;
 
-  /// Keeps readings and the files they came from: all of them or none.
+  /// Keeps readings and the files they came from: all of them or none. A reading that is kept already (same file, kind,
+  /// cable, rig, piece, condition, feature, state and repeat) is left as it is.
   ///
   /// @param readings  each of a file in `sources` or kept before; its cable and rig are there or "".
   /// @param sources   the text of a file is kept once, under the name it first came with.
-  /// @throws text::BadInput naming the reading: unknown cable or rig, or kept already (same file, cable, rig,
-  ///         piece, condition and repeat).
+  /// @return  of each reading, whether it is new.
+  /// @throws text::BadInput naming the reading: unknown cable or rig; kept already with another instrument or bandwidth.
   /// @throws std::invalid_argument when a checksum is not that of its text, or a reading's file is not there.
-  void add_readings(std::span<const imported::Reading> readings, std::span<const SourceFile> sources);
+  std::vector<bool> add_readings(std::span<const imported::Reading> readings,
+                                 std::span<const SourceFile> sources);
+
+  /// From here on a reading counts no longer, and another one instead; or none, where the measurement cannot be had again.
+  /// @throws text::BadInput for a number that is not there or superseded already, a reading of another kind, cable or rig,
+  ///         an empty reason.
+  void supersede(int number, std::optional<int> by, const std::string& why);
+
   /// By number.
   std::vector<NumberedReading> readings(const ReadingFilter& filter = {}) const;
 

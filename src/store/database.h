@@ -81,6 +81,7 @@ class Statement {
   void bind(int position, int value) { bind(position, std::int64_t{value}); }
   void bind(int position, const std::string& text);
   void bind(int position, const std::optional<std::string>& text);
+  void bind(int position, const std::optional<std::int64_t>& value);
   void bind(int position, const Blob& blob);
   void require(int code) const;
 

@@ -75,11 +75,22 @@ const std::vector<Table>& tables() {
   columns TEXT NOT NULL,
   as_typed TEXT NOT NULL,
   numbers BLOB NOT NULL
-) STRICT)",
+, instrument TEXT NOT NULL DEFAULT '', feature TEXT NOT NULL DEFAULT '', state TEXT NOT NULL DEFAULT '') STRICT)",
        "NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM reading)"
        " OR EXISTS (SELECT 1 FROM reading WHERE sha256 = NEW.sha256 AND cable IS NEW.cable AND rig IS NEW.rig"
-       " AND piece = NEW.piece AND condition = NEW.condition AND repeat = NEW.repeat)",
+       " AND piece = NEW.piece AND condition = NEW.condition AND feature = NEW.feature AND state = NEW.state"
+       " AND kind = NEW.kind AND repeat = NEW.repeat AND as_typed = NEW.as_typed)",
        "the reading is there already"},
+
+      {"correction", R"(
+  number INTEGER PRIMARY KEY,
+  reading INTEGER NOT NULL UNIQUE REFERENCES reading (number),
+  replaced_by INTEGER REFERENCES reading (number) CHECK (replaced_by <> reading),
+  why TEXT NOT NULL CHECK (why <> '')
+) STRICT)",
+       "NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM correction)"
+       " OR EXISTS (SELECT 1 FROM correction WHERE reading = NEW.reading)",
+       "the reading is corrected already"},
 
       {"plan", R"(
   number INTEGER PRIMARY KEY,

@@ -31,6 +31,22 @@ CREATE TABLE link_key (
 CREATE TRIGGER link_key_never_changes BEFORE UPDATE ON link_key BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing in it is changed'); END;
 CREATE TRIGGER link_key_never_shrinks BEFORE DELETE ON link_key BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing is removed from it'); END;
 CREATE TRIGGER link_key_never_replaces BEFORE INSERT ON link_key WHEN EXISTS (SELECT 1 FROM link_key) BEGIN SELECT RAISE(ABORT, 'the links are drawn already'); END;
+)"},
+                                             {3, R"(
+ALTER TABLE reading ADD COLUMN instrument TEXT NOT NULL DEFAULT '';
+ALTER TABLE reading ADD COLUMN feature TEXT NOT NULL DEFAULT '';
+ALTER TABLE reading ADD COLUMN state TEXT NOT NULL DEFAULT '';
+DROP TRIGGER reading_never_replaces;
+CREATE TRIGGER reading_never_replaces BEFORE INSERT ON reading WHEN NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM reading) OR EXISTS (SELECT 1 FROM reading WHERE sha256 = NEW.sha256 AND cable IS NEW.cable AND rig IS NEW.rig AND piece = NEW.piece AND condition = NEW.condition AND feature = NEW.feature AND state = NEW.state AND kind = NEW.kind AND repeat = NEW.repeat AND as_typed = NEW.as_typed) BEGIN SELECT RAISE(ABORT, 'the reading is there already'); END;
+CREATE TABLE correction (
+  number INTEGER PRIMARY KEY,
+  reading INTEGER NOT NULL UNIQUE REFERENCES reading (number),
+  replaced_by INTEGER REFERENCES reading (number) CHECK (replaced_by <> reading),
+  why TEXT NOT NULL CHECK (why <> '')
+) STRICT;
+CREATE TRIGGER correction_never_changes BEFORE UPDATE ON correction BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing in it is changed'); END;
+CREATE TRIGGER correction_never_shrinks BEFORE DELETE ON correction BEGIN SELECT RAISE(ABORT, 'a campaign only grows: nothing is removed from it'); END;
+CREATE TRIGGER correction_never_replaces BEFORE INSERT ON correction WHEN NEW.number IS NOT (SELECT 1 + coalesce(max(number), 0) FROM correction) OR EXISTS (SELECT 1 FROM correction WHERE reading = NEW.reading) BEGIN SELECT RAISE(ABORT, 'the reading is corrected already'); END;
 )"}};
   return all;
 }

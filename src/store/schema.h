@@ -9,7 +9,7 @@
 namespace store {
 
 /// The schema that this program writes.
-inline constexpr int schema_version = 2;
+inline constexpr int schema_version = 3;
 
 /// SQLite's application id of a campaign: the letters "bswp".
 inline constexpr int campaign_id = 0x62737770;

@@ -55,6 +55,11 @@ void Statement::bind(int position, const std::optional<std::string>& text) {
   require(sqlite3_bind_null(statement_.get(), position));
 }
 
+void Statement::bind(int position, const std::optional<std::int64_t>& value) {
+  if (value) return bind(position, *value);
+  require(sqlite3_bind_null(statement_.get(), position));
+}
+
 void Statement::bind(int position, const Blob& blob) {
   // A null pointer would be NULL instead of no bytes.
   const char* start = blob.bytes.data() == nullptr ? "" : blob.bytes.data();

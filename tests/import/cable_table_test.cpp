@@ -15,6 +15,30 @@ std::vector<std::string> warnings(const std::string& content) {
   return parse({"c.csv", content}, {}).warnings;
 }
 
+TEST(PhaseTable, HasAReadingForEachRow) {
+  const Parsed parsed = parse(
+      {"p.csv", "cable;frequency_kHz;phase_deg;rig;instrument\nx;500;-12,5;hall;analyser\nx;20;0,4;hall;\n"},
+      {});
+  ASSERT_EQ(parsed.readings.size(), 2u);
+  EXPECT_EQ(parsed.readings[0].kind, "phase");
+  EXPECT_EQ(parsed.readings[0].columns, (std::vector<std::string>{"frequency_hz", "phase_deg"}));
+  EXPECT_EQ(parsed.readings[0].values, (std::vector<std::vector<double>>{{500e3}, {-12.5}}));
+  EXPECT_EQ(parsed.readings[0].rig, "hall");
+  EXPECT_EQ(parsed.readings[0].instrument, "analyser");
+  EXPECT_TRUE(parsed.warnings.empty());
+  EXPECT_TRUE(cable_refusal("cable,phase_deg,rig\nx,3,hall\n")
+                  .starts_with("c.csv:1:17: a table of phases needs a column frequency"));
+}
+
+TEST(CableTable, HasTwoStatesOfOneCable) {
+  const Parsed parsed = parse(
+      {"c.csv", "cable,length_m,resistance_ohm,feature,state\nx,3,0.6,shield,on\nx,3,0.6,shield,off\n"}, {});
+  ASSERT_EQ(parsed.readings.size(), 2u);
+  EXPECT_EQ(parsed.readings[0].feature, "shield");
+  EXPECT_EQ(parsed.readings[1].state, "off");
+  EXPECT_NE(cable_refusal("cable,length_m,resistance_ohm,state\nx,3,0.6,on\n"), "accepted");
+}
+
 }  // namespace
 
 TEST(CableTable, GivesOneReadingForEachRow) {
@@ -79,7 +103,7 @@ TEST(CableTable, TellsRepeatsFromDoubles) {
   EXPECT_EQ(cable_refusal(header + "x,3,0.6,1000,1\ny,3,0.6,1000,1\nx,3,0.61,1000,\n"),
             "c.csv:4:1: cable \"x\" stands twice under the same conditions\n"
             "  x,3,0.61,1000,\n"
-            "  ^ first in line 2; tell them apart by piece, condition, repeat or frequency");
+            "  ^ first in line 2; tell them apart by piece, condition, state, repeat or frequency");
 }
 
 TEST(CableTable, ReportsEveryBadCell) {

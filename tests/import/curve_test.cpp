@@ -58,16 +58,38 @@ TEST(Impedance, IsChosenByItsMagnitude) {
   EXPECT_EQ(reading.values, (Values{{20, 2000}, {7.5, 3.2}, {30, -40}}));
 }
 
+TEST(Noise, HasTheBandwidthThatComesWithItsFile) {
+  Assignment assignment = {"star quad", "", "", "", 1};
+  const Source levels = {"n.csv", "frequency_Hz,level_dBV\n50,-110\n2000,-130\n"};
+  const Parsed without = parse(levels, assignment);
+  EXPECT_EQ(without.readings.at(0).columns, (Columns{"frequency_hz", "level_dbv"}));
+  ASSERT_EQ(without.warnings.size(), 1u);
+  EXPECT_TRUE(without.warnings[0].starts_with("n.csv:2:4: the bandwidth of the levels is not known"));
+  assignment.bandwidth_hz = 1.5;
+  const Parsed with = parse(levels, assignment);
+  EXPECT_EQ(with.readings.at(0).values[2], (std::vector<double>{1.5, 1.5}));
+  EXPECT_TRUE(with.warnings.empty());
+  EXPECT_NE(refusal([&] {
+              parse({"n.csv", "frequency_Hz,level_dBV,bandwidth_Hz\n50,-110,1\n60,-1,1\n"}, assignment);
+            }),
+            "accepted");
+  EXPECT_NE(refusal([&] {
+              parse({"r.csv", "frequency_Hz,level_dB\n50,-1\n60,-1\n"}, assignment);
+            }),
+            "accepted");
+}
+
 TEST(Noise, IsALevelOrADensity) {
-  const Reading level = one("frequency_Hz,level_dBV\n50,-110\n2000,-130\n");
+  const Reading level = one("frequency_Hz,level_dBV,bandwidth_Hz\n50,-110,11.5\n2000,-130,460\n");
   EXPECT_EQ(level.kind, "noise");
-  EXPECT_EQ(level.columns, (Columns{"frequency_hz", "level_dbv"}));
+  EXPECT_EQ(level.columns, (Columns{"frequency_hz", "level_dbv", "bandwidth_hz"}));
   const Reading density = one("frequency_Hz,density_nV_per_sqrtHz\n50,40\n2000,4\n");
   EXPECT_EQ(density.kind, "noise");
   EXPECT_EQ(density.columns, (Columns{"frequency_hz", "density_volt_per_sqrt_hz"}));
   EXPECT_EQ(density.values, (Values{{50, 2000}, {40e-9, 4e-9}}));
   // 0 dBu is sqrt(0.6) V: 10 log10(0.6) = -2.2185 dBV (common usage in audio; recomputed).
-  EXPECT_NEAR(one("frequency_Hz,level_dBu\n50,-110\n2000,-130\n").values[1][0], -112.2185, 1e-4);
+  EXPECT_NEAR(one("frequency_Hz,level_dBu,bandwidth_Hz\n50,-110,1\n2000,-130,1\n").values[1][0], -112.2185,
+              1e-4);
 }
 
 TEST(Curve, NeedsTheNameOfWhatItBelongsTo) {

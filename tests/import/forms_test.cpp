@@ -54,6 +54,24 @@ TEST(Manifest, NamesFilesAndWhatTheyAre) {
   EXPECT_EQ(parse_manifest("file\na.csv\n", "m.csv").entries.size(), 1U);
 }
 
+TEST(Manifest, NamesCircumstances) {
+  const Manifest manifest = parse_manifest(
+      "file,cable,instrument,feature,state,bandwidth\na.csv,x,analyser,shield,on,1.46Hz\nb.csv,x,,,,\n",
+      "m.csv");
+  const Assignment& first = manifest.entries[0].assignment;
+  EXPECT_EQ(first.instrument, "analyser");
+  EXPECT_EQ(first.feature + "=" + first.state, "shield=on");
+  EXPECT_EQ(first.bandwidth_hz, 1.46);
+  EXPECT_EQ(manifest.entries[1].assignment.bandwidth_hz, 0);
+  EXPECT_EQ(manifest_refusal("file,feature,state,bandwidth\na.csv,shield,,0Hz\n"),
+            "m.csv:2:7: a feature needs its state, and a state its feature\n"
+            "  a.csv,shield,,0Hz\n"
+            "        ^^^^^^ write both, as feature shield and state on, or neither\n"
+            "m.csv:2:15: bandwidth must be above 0, got \"0Hz\"\n"
+            "  a.csv,shield,,0Hz\n"
+            "                ^^^");
+}
+
 TEST(Manifest, LetsItsReaderAddProblems) {
   Manifest manifest = parse_manifest("file,cable\na.csv,x\n", "m.csv");
   manifest.problems.add(manifest.entries[0].place, "no such file", "beside the manifest");
@@ -64,11 +82,13 @@ TEST(Manifest, ReportsEverythingWrong) {
   EXPECT_EQ(manifest_refusal("file,cabel\na.csv,x\n"),
             "m.csv:1:6: unknown column \"cabel\"; did you mean \"cable\"?\n"
             "  file,cabel\n"
-            "       ^^^^^ columns: file, cable, rig, piece, condition or repeat");
+            "       ^^^^^ columns: file, cable, rig, piece, condition, instrument, feature, state, "
+            "bandwidth or repeat");
   EXPECT_EQ(manifest_refusal("cable\nx\n"),
             "m.csv:1:1: column file is missing\n"
             "  cable\n"
-            "  ^^^^^ columns: file, cable, rig, piece, condition or repeat");
+            "  ^^^^^ columns: file, cable, rig, piece, condition, instrument, feature, state, "
+            "bandwidth or repeat");
   EXPECT_EQ(manifest_refusal("file,repeat\na.csv,two\n,1\na.csv,0\n"),
             "m.csv:2:7: repeat must be a whole number from 1, got \"two\"\n"
             "  a.csv,two\n"
@@ -213,8 +233,8 @@ TEST(Spoilings, HaveAReasonFromTheList) {
 }
 
 TEST(Levels, AreKeptInDecibels) {
-  const TerminalLevels levels =
-      parse_levels("tag,channel,when,level_dBV\n417,left,start,9.03\n417,right,start,\n417,Right,END,9\n", "l.csv");
+  const TerminalLevels levels = parse_levels(
+      "tag,channel,when,level_dBV\n417,left,start,9.03\n417,right,start,\n417,Right,END,9\n", "l.csv");
   ASSERT_EQ(levels.levels.size(), 2U);
   EXPECT_EQ(levels.unit, text::Unit::decibel_volt);
   EXPECT_EQ(levels.levels[0].tag, "417");

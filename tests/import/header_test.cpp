@@ -69,14 +69,14 @@ TEST(Header, RefusesAQuantityGivenTwice) {
 }
 
 TEST(Header, OfNoKindIsToldWhatKindsThereAre) {
-  EXPECT_EQ(
-      curve_refusal("frequency_Hz,weather\n20,wet\n"),
-      "f.csv:1:1: this header is of no known kind of reading\n"
-      "  frequency_Hz,weather\n"
-      "  ^^^^^^^^^^^^ expected one of: "
-      "cable,length_m,resistance_ohm,inductance_uH,capacitance_pF,frequency_Hz | "
-      "frequency_Hz,level_dB,phase_deg | frequency_Hz,magnitude_ohm,phase_deg | frequency_Hz,level_dBV | "
-      "frequency_Hz,density_nV_per_sqrtHz");
+  EXPECT_EQ(curve_refusal("frequency_Hz,weather\n20,wet\n"),
+            "f.csv:1:1: this header is of no known kind of reading\n"
+            "  frequency_Hz,weather\n"
+            "  ^^^^^^^^^^^^ expected one of: "
+            "cable,length_m,resistance_ohm,inductance_uH,capacitance_pF,frequency_Hz | "
+            "cable,frequency_Hz,phase_deg,rig | frequency_Hz,level_dB,phase_deg | "
+            "frequency_Hz,magnitude_ohm,phase_deg | frequency_Hz,level_dBV | "
+            "frequency_Hz,density_nV_per_sqrtHz");
 }
 
 TEST(Header, MistakesAreReportedTogetherWithMisshapenRows) {

@@ -15,8 +15,8 @@ using store_test::Folder;
 using store_test::sealed_plan;
 using store_test::Stranger;
 
-const char* const tables[] = {"campaign", "cable", "baseline", "rig",     "source",
-                              "reading",  "plan",  "event",    "link_key"};
+const char* const tables[] = {"campaign", "cable", "baseline", "rig",      "source",
+                              "reading",  "plan",  "event",    "link_key", "correction"};
 
 /// A campaign with a row in every table.
 void fill(const std::filesystem::path& file) {
@@ -30,6 +30,7 @@ void fill(const std::filesystem::path& file) {
   reading.cable = "bell wire";
   reading.sha256_hex = source.sha256_hex;
   campaign.add_readings(std::vector{reading}, std::vector{source});
+  campaign.supersede(1, std::nullopt, "the cable was not connected");
   const plan::SealedPlan plan = sealed_plan("spring");
   campaign.add_plan(plan);
   store_test::Links links(plan, 1);
@@ -156,10 +157,11 @@ TEST(AppendOnly, TablesAreStrictAndTied) {
   EXPECT_EQ(stranger.run("INSERT INTO event VALUES (9, 1, 1, '{}', '" + std::string(64, 'a') + "')"),
             "FOREIGN KEY constraint failed");
   EXPECT_EQ(stranger.run("INSERT INTO baseline VALUES (2, 'unknown')"), "FOREIGN KEY constraint failed");
-  EXPECT_EQ(stranger.run(
-                "INSERT INTO reading SELECT 2, kind, 'unknown', rig, piece, condition, repeat, file, sha256,"
-                " note, columns, as_typed, numbers FROM reading"),
-            "FOREIGN KEY constraint failed");
+  EXPECT_EQ(
+      stranger.run(
+          "INSERT INTO reading SELECT 2, kind, 'unknown', rig, piece, condition, repeat, file, sha256,"
+          " note, columns, as_typed, numbers, instrument, feature, state FROM reading WHERE number = 1"),
+      "FOREIGN KEY constraint failed");
 }
 
 TEST(AppendOnly, EveryTableIsGuarded) {

@@ -12,17 +12,31 @@ using store::Migration;
 using store_test::Folder;
 using store_test::Stranger;
 
-const char* const released = SOURCE_FOLDER "/tests/store/data/schema_1.sql";
+/// A campaign of each schema that was released, the oldest first.
+std::string released(int schema) {
+  return store_test::read_file(SOURCE_FOLDER "/tests/store/data/schema_" + std::to_string(schema) + ".sql");
+}
 
 class AnOlderCampaign : public testing::Test {
  protected:
-  AnOlderCampaign() { EXPECT_EQ(Stranger(file).run(store_test::read_file(released)), ""); }
+  AnOlderCampaign() { EXPECT_EQ(Stranger(file).run(released(1)), ""); }
 
   Folder folder;
   std::filesystem::path file = folder / "a.campaign";
 };
 
-TEST_F(AnOlderCampaign, OpensWithEverythingInIt) {
+class ReleasedCampaign : public testing::TestWithParam<int> {
+ protected:
+  ReleasedCampaign() { EXPECT_EQ(Stranger(file).run(released(GetParam())), ""); }
+
+  Folder folder;
+  std::filesystem::path file = folder / "a.campaign";
+};
+
+INSTANTIATE_TEST_SUITE_P(Schema, ReleasedCampaign, testing::Range(1, store::schema_version),
+                         [](const auto& one) { return std::to_string(one.param); });
+
+TEST_P(ReleasedCampaign, OpensWithEverythingInIt) {
   const Campaign campaign = Campaign::open(file);
   EXPECT_EQ(campaign.title(), "Cables at home");
   ASSERT_EQ(campaign.cables().size(), 2u);
@@ -34,6 +48,8 @@ TEST_F(AnOlderCampaign, OpensWithEverythingInIt) {
   EXPECT_EQ(campaign.rigs()[0].source_resistance_ohm, "0.05");
   const auto readings = campaign.readings({.cable = "bell wire"});
   ASSERT_EQ(readings.size(), 1u);
+  EXPECT_FALSE(readings[0].correction);
+  EXPECT_EQ(readings[0].reading.instrument + readings[0].reading.feature + readings[0].reading.state, "");
   EXPECT_EQ(readings[0].reading.values, (std::vector<std::vector<double>>{{3}, {0.24}}));
   EXPECT_EQ(readings[0].reading.as_typed[1], (std::pair<std::string, std::string>{"resistance_ohm", "0,24"}));
   EXPECT_EQ(campaign.source(readings[0].reading.sha256_hex).text,
@@ -43,10 +59,10 @@ TEST_F(AnOlderCampaign, OpensWithEverythingInIt) {
   EXPECT_EQ(store_test::whole_chain(*campaign.log("spring"), plan, 1), 3);
 }
 
-TEST_F(AnOlderCampaign, ReachesTheSchemaOfAFreshOne) {
+TEST_P(ReleasedCampaign, ReachesTheSchemaOfAFreshOne) {
   const auto fresh = folder / "fresh.campaign";
   { const Campaign made = Campaign::create(fresh, "t"); }
-  EXPECT_EQ(Stranger(file).ask("PRAGMA user_version"), "1\n");
+  EXPECT_EQ(Stranger(file).ask("PRAGMA user_version"), std::to_string(GetParam()) + "\n");
   { const Campaign opened = Campaign::open(file); }
   const std::string schema = "SELECT sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name";
   EXPECT_EQ(Stranger(file).ask(schema), Stranger(fresh).ask(schema));

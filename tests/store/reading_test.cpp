@@ -63,8 +63,8 @@ class Readings : public testing::Test {
     campaign.add_rig({.name = "desk", .kind = "line level"});
     campaign.add_rig({.name = "living room", .kind = "loudspeaker"});
   }
-  void add(const std::vector<Reading>& readings, const std::vector<SourceFile>& sources) {
-    campaign.add_readings(readings, sources);
+  std::vector<bool> add(const std::vector<Reading>& readings, const std::vector<SourceFile>& sources) {
+    return campaign.add_readings(readings, sources);
   }
   static void expect_same(const Reading& one, const Reading& other) {
     EXPECT_EQ(
@@ -137,18 +137,69 @@ TEST_F(Readings, RefuseAnUnknownRig) {
                  "curve.csv, rig \"attic\", repeat 1");
 }
 
-TEST_F(Readings, RefuseTheSameOneTwiceInOneImportAndInTwo) {
-  const std::string words =
-      "the reading is there already, as number 1: cable-lcr of lcr.csv, cable \"bell wire\", piece \"left\", "
-      "condition \"warm\", repeat 2\nnothing was imported; give another measurement its own repeat, piece or "
-      "condition";
-  EXPECT_REFUSAL(add({lcr_reading(), lcr_reading()}, {lcr}), text::BadInput, words);
-  EXPECT_TRUE(campaign.readings().empty());
-  add({lcr_reading()}, {lcr});
-  EXPECT_REFUSAL(add({lcr_reading()}, {lcr}), text::BadInput, words);
-  add({impedance("desk")}, {curve});
-  EXPECT_THROW(add({impedance("desk")}, {curve}), text::BadInput);
+TEST_F(Readings, AreKeptOnceHoweverOftenTheyComeInOneImportOrInTwo) {
+  EXPECT_EQ(add({lcr_reading(), lcr_reading()}, {lcr}), (std::vector{true, false}));
+  EXPECT_EQ(add({impedance("desk"), lcr_reading()}, {curve, lcr}), (std::vector{true, false}));
   EXPECT_EQ(campaign.readings().size(), 2u);
+  Reading other_piece = lcr_reading();
+  other_piece.piece = "right";
+  Reading other_state = lcr_reading();
+  other_state.feature = "shield";
+  other_state.state = "off";
+  EXPECT_EQ(add({other_piece, other_state}, {lcr}), (std::vector{true, true}));
+  EXPECT_EQ(campaign.readings()[3].reading.state, "off");
+}
+
+TEST_F(Readings, OfOneRowTellEachOtherApartByWhatWasTyped) {
+  Reading higher = lcr_reading();
+  higher.as_typed.front().second += "0";
+  EXPECT_EQ(add({lcr_reading(), higher}, {lcr}), (std::vector{true, true}));
+}
+
+TEST_F(Readings, RefuseTheSameOneFromAnotherInstrument) {
+  add({lcr_reading()}, {lcr});
+  Reading other = lcr_reading();
+  other.instrument = "bridge";
+  EXPECT_REFUSAL(
+      add({other}, {lcr}), text::BadInput,
+      "the reading is there already with another instrument or bandwidth, as number 1: cable-lcr of lcr.csv, "
+      "cable \"bell wire\", piece \"left\", condition \"warm\", repeat 2\nnothing was imported; to correct "
+      "it, "
+      "import it under another repeat and let that supersede it");
+}
+
+TEST_F(Readings, AreSupersededAndKept) {
+  Reading again = lcr_reading();
+  again.repeat = 3;
+  add({lcr_reading(), again, impedance("desk")}, {lcr, curve});
+  campaign.supersede(1, 2, "wrong range");
+  ASSERT_EQ(campaign.readings().size(), 2u);
+  EXPECT_EQ(campaign.readings()[0].number, 2);
+  const auto all = campaign.readings({.superseded_too = true});
+  ASSERT_EQ(all.size(), 3u);
+  EXPECT_EQ(all[0].correction->by, 2);
+  EXPECT_EQ(all[0].correction->why, "wrong range");
+  EXPECT_FALSE(all[1].correction);
+  campaign.supersede(3, std::nullopt, "not this loudspeaker");
+  EXPECT_EQ(campaign.readings({.kind = "impedance"}).size(), 0u);
+  EXPECT_EQ(campaign.readings({.superseded_too = true})[2].correction->by, 0);
+}
+
+TEST_F(Readings, AreNotSupersededByJustAnything) {
+  Reading again = lcr_reading();
+  again.repeat = 3;
+  EXPECT_REFUSAL(campaign.supersede(1, 2, "x"), text::BadInput,
+                 "there is no reading 1: none was imported yet");
+  add({lcr_reading(), again, impedance("desk")}, {lcr, curve});
+  EXPECT_REFUSAL(campaign.supersede(4, 2, "x"), text::BadInput,
+                 "there is no reading 4: they are numbered 1 to 3");
+  EXPECT_REFUSAL(campaign.supersede(1, 2, ""), text::BadInput, "why reading 1 is superseded must be said");
+  EXPECT_THROW(campaign.supersede(1, 1, "itself"), text::BadInput);
+  EXPECT_THROW(campaign.supersede(1, 3, "of another kind"), text::BadInput);
+  campaign.supersede(1, 2, "wrong range");
+  EXPECT_REFUSAL(campaign.supersede(1, 2, "again"), text::BadInput,
+                 "reading 1 is superseded already by 2: wrong range");
+  EXPECT_THROW(campaign.supersede(2, 1, "back"), text::BadInput);
 }
 
 TEST_F(Readings, RefuseChecksumsThatAreWrongAndColumnsThatAreNotEqual) {

@@ -75,10 +75,13 @@ TEST(BadInput, OnTheShelf) {
             "response.csv: a response belongs to a cable, and none is named\n"
             "  name it with the file, or in the column cable of a manifest\n"
             "nothing was imported"},
-           {{"import", "cables.csv"},
-            "the reading is there already, as number 1: cable-lcr of cables.csv, cable \"thick-pair\", "
-            "repeat 1\n"
-            "nothing was imported; give another measurement its own repeat, piece or condition"},
+           {{"import", "response.csv", "--cable", "bell-wire", "--bandwidth", "1Hz"},
+            "response.csv: a bandwidth is given with the file, but only levels of a noise spectrum have one\n"
+            "  leave the bandwidth out\n"
+            "nothing was imported"},
+           {{"import", "response.csv", "--cable", "bell-wire", "--bandwidth", "0Hz"},
+            "--bandwidth must be above 0, got 0Hz"},
+           {{"supersede", "9", "--why", "x"}, "there is no reading 9: they are numbered 1 to 2"},
            {{"import", "response.csv", "--cable", "bell-wie"},
             "there is no cable \"bell-wie\"; did you mean \"bell-wire\"?\n"
             "add it first, or import its table\n"

@@ -95,7 +95,8 @@ std::string report_dictionary() { return report::data_dictionary(); }
 int check_sources(const Path& file) {
   const store::Campaign campaign = store::Campaign::open(file);
   std::set<std::string> checksums;
-  for (const auto& [number, reading] : campaign.readings()) checksums.insert(reading.sha256_hex);
+  for (const store::NumberedReading& each : campaign.readings({.superseded_too = true}))
+    checksums.insert(each.reading.sha256_hex);
   for (const std::string& sha256_hex : checksums) campaign.source(sha256_hex);
   return static_cast<int>(checksums.size());
 }

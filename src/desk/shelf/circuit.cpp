@@ -24,8 +24,8 @@ const std::vector<double>* column(const imported::Reading& reading, std::string_
 double mean_of(const std::vector<store::NumberedReading>& readings, std::string_view name) {
   double sum = 0;
   int count = 0;
-  for (const auto& [number, reading] : readings)
-    if (const auto* values = column(reading, name)) {
+  for (const store::NumberedReading& each : readings)
+    if (const auto* values = column(each.reading, name)) {
       sum += values->front();
       ++count;
     }
@@ -34,8 +34,8 @@ double mean_of(const std::vector<store::NumberedReading>& readings, std::string_
 
 std::optional<double> spread_of(const std::vector<store::NumberedReading>& readings, std::string_view name) {
   std::vector<double> values;
-  for (const auto& [number, reading] : readings)
-    if (const auto* found = column(reading, name)) values.push_back(found->front());
+  for (const store::NumberedReading& each : readings)
+    if (const auto* found = column(each.reading, name)) values.push_back(found->front());
   if (values.size() < 2) return std::nullopt;
   const auto [least, most] = std::minmax_element(values.begin(), values.end());
   return *most - *least;
@@ -74,6 +74,19 @@ std::string described(const store::Rig& rig, const std::optional<electrical::Loa
   return words;
 }
 
+/// Those without a feature; where all have one, those in the state of the first.
+std::vector<store::NumberedReading> of_one_state(std::vector<store::NumberedReading> readings) {
+  const auto state = [](const store::NumberedReading& each) {
+    return std::pair(each.reading.feature, each.reading.state);
+  };
+  const bool some_plain = std::any_of(readings.begin(), readings.end(),
+                                      [](const auto& each) { return each.reading.feature.empty(); });
+  const auto wanted =
+      some_plain || readings.empty() ? std::pair<std::string, std::string>() : state(readings.front());
+  std::erase_if(readings, [&](const auto& each) { return state(each) != wanted; });
+  return readings;
+}
+
 }  // namespace
 
 store::Rig rig_named(const store::Campaign& campaign, const std::string& name) {
@@ -95,7 +108,7 @@ void require_cable(const store::Campaign& campaign, const std::string& name) {
 findings::CableEvidence cable_evidence(const store::Campaign& campaign, const std::string& cable,
                                        const std::string& rig) {
   findings::CableEvidence evidence;
-  const auto lcr = campaign.readings({.cable = cable, .kind = "cable-lcr", .rig = {}});
+  const auto lcr = of_one_state(campaign.readings({.cable = cable, .kind = "cable-lcr", .rig = {}}));
   evidence.lcr_readings = static_cast<int>(lcr.size());
   if (!lcr.empty()) {
     evidence.line = electrical::cable_from_totals(
@@ -104,7 +117,8 @@ findings::CableEvidence cable_evidence(const store::Campaign& campaign, const st
         mean_of(lcr, "length_m"));
     evidence.loop_resistance_spread_ohm = spread_of(lcr, "resistance_ohm");
   }
-  for (const auto& [number, reading] : campaign.readings({.cable = cable, .kind = "response", .rig = rig})) {
+  for (const auto& [number, reading, correction] :
+       of_one_state(campaign.readings({.cable = cable, .kind = "response", .rig = rig}))) {
     evidence.response.repeats.emplace_back(*column(reading, "frequency_hz"), *column(reading, "level_db"));
     evidence.response.sources.push_back(reading.file + " (reading " + std::to_string(number) + ")");
   }

@@ -4,7 +4,6 @@
 #include <set>
 
 #include "desk/files.h"
-#include "import/kinds.h"
 #include "import/load_text.h"
 #include "import/manifest.h"
 #include "seal/digest.h"
@@ -70,14 +69,21 @@ struct Batch {
     }
   }
 
+  void keep_new_ones(const std::vector<bool>& are_new) {
+    std::vector<imported::Reading> fresh;
+    for (std::size_t i = 0; i < are_new.size(); ++i)
+      if (are_new[i]) fresh.push_back(std::move(result.readings[i]));
+    result.there_already = static_cast<int>(result.readings.size() - fresh.size());
+    result.readings = std::move(fresh);
+  }
+
   Imported keep_in(const Path& file) {
     if (!refusals.empty()) throw text::BadInput(refusals + "\nnothing was imported");
     store::Campaign campaign = store::Campaign::open(file);
     std::set<std::string> known;
     for (const store::Cable& cable : campaign.cables()) known.insert(cable.name);
     for (const imported::Reading& reading : result.readings)
-      if (imported::kind_named(reading.kind).belongs_to == imported::BelongsTo::cables_of_the_table &&
-          known.insert(reading.cable).second) {
+      if (reading.kind == "cable-lcr" && known.insert(reading.cable).second) {
         require_cable_name(reading.cable);
         result.new_cables.push_back(reading.cable);
       }
@@ -88,7 +94,7 @@ struct Batch {
                              "\nadd it first, or import its table\nnothing was imported");
     campaign.all_or_none([&] {
       for (const std::string& name : result.new_cables) campaign.add_cable({name, {}, ""});
-      campaign.add_readings(result.readings, sources);
+      keep_new_ones(campaign.add_readings(result.readings, sources));
     });
     return std::move(result);
   }
@@ -148,6 +154,11 @@ Imported import_manifest(const Path& campaign, const Path& file) {
   for (const imported::ManifestEntry& entry : manifest.entries)
     batch.add(file.parent_path() / entry.file, (file.parent_path() / entry.file).string(), entry.assignment);
   return batch.keep_in(campaign);
+}
+
+void supersede(const Path& file, int number, std::optional<int> by, const std::string& why) {
+  require_line("the reason", why);
+  store::Campaign::open(file).supersede(number, by, why);
 }
 
 Inventory inventory(const Path& file) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -39,7 +40,8 @@ void add_rig(const Path& campaign, const RigTyped& typed);
 
 /// What an import kept, and what looks odd.
 struct Imported {
-  std::vector<imported::Reading> readings;
+  std::vector<imported::Reading> readings;  ///< the new ones
+  int there_already = 0;                    ///< left as they were
   std::vector<std::string> warnings;
   std::vector<std::string> new_cables;  ///< named by a file, added to the campaign with it
 };
@@ -50,6 +52,10 @@ Imported import_files(const Path& campaign, const std::vector<Path>& files,
 
 /// Imports every file of a manifest, all or none. Files are looked for beside the manifest.
 Imported import_manifest(const Path& campaign, const Path& manifest);
+
+/// From here on reading `number` counts no longer, and reading `by` instead where there is one.
+/// @throws text::BadInput  as store::Campaign::supersede.
+void supersede(const Path& campaign, int number, std::optional<int> by, const std::string& why);
 
 /// Everything on the shelf.
 struct Inventory {

@@ -52,6 +52,9 @@ std::string import_text(const Imported& imported) {
   std::string words = "imported " + counted(imported.readings.size(), "reading", "readings");
   for (const auto& [kind, count] : by_kind) words += ", " + std::to_string(count) + " " + kind;
   words += "\n";
+  if (imported.there_already > 0)
+    words += counted(static_cast<std::size_t>(imported.there_already), "reading is", "readings are") +
+             " there already from the same files, left as they were\n";
   for (const std::string& cable : imported.new_cables)
     words += "cable \"" + cable + "\" is new and was added\n";
   return words;
@@ -60,7 +63,7 @@ std::string import_text(const Imported& imported) {
 std::string inventory_text(const Path& file) {
   const Inventory shelf = inventory(file);
   std::map<std::string, int> readings;
-  for (const auto& [number, reading] : shelf.readings) ++readings[reading.cable];
+  for (const store::NumberedReading& each : shelf.readings) ++readings[each.reading.cable];
   std::string words = shelf.title + "\n\n";
   text::Columns cables({"cable", "readings", "construction", "note"}, {Align::left, Align::right});
   for (const store::Cable& cable : shelf.cables)
