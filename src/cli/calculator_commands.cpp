@@ -58,8 +58,8 @@ void add_calculation(CLI::App& calculator, const desk::Calculation& calculation,
 }  // namespace
 
 void add_calculator_commands(CLI::App& program, Console& console) {
-  CLI::App* calculator =
-      program.add_subcommand("calc", "Statistics on bare numbers, to check a published claim");
+  CLI::App* calculator = program.add_subcommand(
+      "calc", "Statistics, cables and hearing on bare numbers, to check a published claim");
   calculator->require_subcommand(1);
   calculator->footer("Example: blindswap calc right 12 16");
   for (const desk::Topic& topic : desk::topics())

@@ -50,6 +50,20 @@ inline desk::Figures calculated(const std::string& line) {
   return desk::calculate(*found, std::move(typed), table);
 }
 
+inline double amount(const desk::Figures& figures, const std::string& key) {
+  return std::get<double>(figures.at(key));
+}
+
+inline double amount(const std::string& line, const std::string& key) {
+  return amount(calculated(line), key);
+}
+
+inline const std::string& note(const desk::Figures& figures, const std::string& key) {
+  for (const desk::Figure& figure : figures.figures)
+    if (figure.key == key) return figure.note;
+  throw std::out_of_range(key);
+}
+
 inline const std::vector<double>& series(const desk::Figures& figures, const std::string& key) {
   for (const desk::Series& column : figures.series)
     if (column.key == key) return column.values;

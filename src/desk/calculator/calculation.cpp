@@ -16,10 +16,10 @@ bool Calculation::takes_table() const {
 
 std::span<const Topic> topics() {
   static const std::vector<Topic> all{
-      share_topic(),          design_topic(),      pooled_topic(),   agreement_topic(),
-      ratings_topic(),        association_topic(), samples_topic(),  factors_topic(),
-      campaigns_topic(),      preferences_topic(), worths_topic(),   threshold_topic(),
-      discrimination_topic(), stopping_topic(),    evidence_topic(), listeners_topic()};
+      share_topic(),       design_topic(),    pooled_topic(),         agreement_topic(), ratings_topic(),
+      association_topic(), samples_topic(),   factors_topic(),        campaigns_topic(), preferences_topic(),
+      worths_topic(),      threshold_topic(), discrimination_topic(), stopping_topic(),  evidence_topic(),
+      listeners_topic(),   cables_topic(),    hearing_topic()};
   return all;
 }
 

@@ -33,9 +33,9 @@ struct Argument {
   std::string plain_name() const { return name.substr(name.find_first_not_of('-')); }
 };
 
-/// One of the statistics on bare numbers, so that a reader can check a published claim. Everything is taken as
-/// typed, word for word: numbers have a decimal point or a decimal comma; a chance or a share may be a fraction,
-/// "1/3". Results hold what was given beside what came out.
+/// Statistics, electricity or hearing on bare numbers, so that a reader can check a published claim. Everything is
+/// taken as typed, word for word: numbers have a decimal point or a decimal comma; a chance or a share may be a
+/// fraction, "1/3"; a physical quantity has its unit, "2.5mm2". Results hold what was given beside what came out.
 struct Calculation {
   std::string name;
   std::string does;

@@ -14,6 +14,22 @@ namespace desk {
 
 using text::BadInput;
 
+namespace {
+
+bool may_be_negative(text::Unit unit) {
+  return unit == text::Unit::decibel || unit == text::Unit::degree || unit == text::Unit::celsius;
+}
+
+double quantity_of(const std::string& name, const std::string& typed, text::Unit unit) {
+  try {
+    return text::quantity(typed, unit);
+  } catch (const BadInput& error) {
+    throw BadInput(name + ": " + error.what());
+  }
+}
+
+}  // namespace
+
 Given::Given(const Calculation& calculation, std::map<std::string, std::vector<std::string>> typed,
              std::optional<text::Table> table)
     : typed_(std::move(typed)),
@@ -48,6 +64,19 @@ const std::string& Given::one_of(const std::string& name, const std::vector<std:
   throw BadInput(name + " must be " + all + ", got " + quoted(found) + text::did_you_mean(found, words));
 }
 
+std::string Given::only_one(const std::vector<std::string>& names) const {
+  std::string all;
+  std::vector<std::string> found;
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    all += (i == 0 ? "--" : i + 1 == names.size() ? " or --" : ", --") + names[i];
+    if (has(names[i])) found.push_back(names[i]);
+  }
+  if (found.size() != 1)
+    throw BadInput("exactly one of " + all + " must be given, got " + std::to_string(found.size()) + "\n" +
+                   see_);
+  return found.front();
+}
+
 int Given::count(const std::string& name, int lowest, int highest) const {
   return count_of(name, word(name), lowest, highest);
 }
@@ -60,6 +89,19 @@ double Given::number(const std::string& name) const {
   if (!above || !below || *below == 0 || !std::isfinite(*above / *below))
     throw BadInput(name + " must be a number like 0.5 or a fraction like 1/3, got " + quoted(typed));
   return *above / *below;
+}
+
+double Given::quantity(const std::string& name, text::Unit unit) const {
+  const double value = quantity_of(name, word(name), unit);
+  if (value < 0 && !may_be_negative(unit))
+    throw BadInput(name + " must be 0 or more, got " + quoted(word(name)));
+  return value;
+}
+
+double Given::positive_quantity(const std::string& name, text::Unit unit) const {
+  const double value = quantity_of(name, word(name), unit);
+  if (value <= 0) throw BadInput(name + " must be above 0, got " + quoted(word(name)));
+  return value;
 }
 
 double Given::level(const std::string& name) const {

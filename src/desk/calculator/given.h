@@ -9,6 +9,7 @@
 #include "stats/agreement/kappa.h"
 #include "stats/permutation.h"
 #include "stats/resampling/agreement_permutation.h"
+#include "text/quantity.h"
 #include "text/table.h"
 
 namespace desk {
@@ -36,11 +37,21 @@ class Given {
   /// As typed, one of `words`.
   const std::string& one_of(const std::string& name, const std::vector<std::string>& words) const;
 
+  /// The one of `names` that was typed: there must be one, and no second.
+  std::string only_one(const std::vector<std::string>& names) const;
+
   /// A whole number from `lowest` to `highest`.
   int count(const std::string& name, int lowest, int highest) const;
 
   /// A number with decimal point or comma, or a fraction of two: "0.333", "0,333", "1/3".
   double number(const std::string& name) const;
+
+  /// A number with its unit, in the unit kept: "2.5mm2", "0,6 uH". Below 0 only where that has a meaning: a level, an
+  /// angle, a temperature.
+  double quantity(const std::string& name, text::Unit unit) const;
+
+  /// The same, above 0.
+  double positive_quantity(const std::string& name, text::Unit unit) const;
 
   /// A share strictly between 0 and 1: a level of significance, a power.
   double level(const std::string& name) const;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "desk/calculator/calculation.h"
 #include "stats/permutation.h"
@@ -24,6 +25,11 @@ Topic stopping_topic();
 Topic evidence_topic();
 Topic listeners_topic();
 Topic ratings_topic();
+Topic cables_topic();
+Topic hearing_topic();
+
+/// The part of the cables' topic that has a source and a load.
+std::vector<Calculation> circuit_calculations();
 
 /// Arguments that many calculations take.
 Argument level_argument();
