@@ -2,6 +2,7 @@
 
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "electrical/argument.h"
 
@@ -20,11 +21,14 @@ struct Fraction {
   Complex excess;
 };
 
+/// The fraction from its last term on, as one quotient: t = q p3/p2 with p(m-1) = 2m p(m) + q p(m+1).
 Fraction by_fraction(double x) {
-  const Complex q(0, x * x);
-  Complex tail = 0;
-  for (int m = 12 + static_cast<int>(x); m >= 3; --m) tail = q / (2.0 * m + tail);
-  return {q / (2.0 * (4.0 + tail)), -(q / 8.0) * (tail / (4.0 + tail))};
+  const double x2 = x * x;
+  const auto times_q = [&](Complex p) { return Complex(-x2 * p.imag(), x2 * p.real()); };
+  Complex p3 = 0, p2 = 1;
+  for (int m = 12 + static_cast<int>(x); m >= 3; --m) p3 = std::exchange(p2, 2.0 * m * p2 + times_q(p3));
+  const Complex whole = 4.0 * p2 + times_q(p3);
+  return {times_q(p2) / (2.0 * whole), -times_q(times_q(p3)) / (8.0 * whole)};
 }
 
 /// Hankel's expansion of I0 and I1, the same exponential left out of both.
