@@ -1,13 +1,10 @@
 #include <benchmark/benchmark.h>
 
-#include <cstdlib>
-#include <fstream>
 #include <numeric>
-#include <sstream>
-#include <stdexcept>
 #include <string>
 #include <vector>
 
+#include "bench/data_rows.h"
 #include "stats/association/spearman.h"
 #include "stats/evidence/hedged_capital.h"
 #include "stats/pooled/study_simulation.h"
@@ -19,23 +16,6 @@
 // The statistics for which tests/bench/compare has peers in R, NumPy and SciPy. It makes the data, reads the counters that
 // begin with v_, and holds them against the peers' answers.
 namespace {
-
-/// Rows of numbers of a data file, below its header.
-std::vector<std::vector<double>> rows_of(const std::string& name) {
-  const char* folder = std::getenv("BLINDSWAP_BENCH_DATA");
-  std::ifstream file(std::string(folder ? folder : ".") + "/" + name);
-  if (!file)
-    throw std::runtime_error("no " + name + ": run tests/bench/compare, or set BLINDSWAP_BENCH_DATA");
-  std::vector<std::vector<double>> rows;
-  std::string line;
-  std::getline(file, line);
-  while (std::getline(file, line)) {
-    std::istringstream cells(line);
-    rows.emplace_back();
-    for (std::string cell; std::getline(cells, cell, ',');) rows.back().push_back(std::stod(cell));
-  }
-  return rows;
-}
 
 template <typename Numbers>
 double sum(const Numbers& numbers) {
