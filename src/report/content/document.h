@@ -56,6 +56,7 @@ struct Section {
 struct Document {
   std::string title, subtitle;
   std::vector<Section> sections;
+  std::string kind = "Report of a blind comparison";  ///< above the title of a page
 };
 
 /// @throws std::domain_error  when the findings point at comparisons or listeners that the plan has not.

@@ -17,4 +17,7 @@ std::string_view page_style();
 /// Everything that the template names; each block supplies every name, so that nothing is inherited by accident.
 kainjow::mustache::data page_data(const Document& document, std::string_view version);
 
+/// The whole page.
+std::string html_page(const Document& document, std::string_view version);
+
 }  // namespace report

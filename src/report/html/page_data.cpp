@@ -132,6 +132,7 @@ data page_data(const Document& document, std::string_view version) {
     chapters.push_back(chapter);
   }
   data page = object();
+  page.set("kind", document.kind);
   page.set("title", one_line(document.title));
   page.set("subtitle", one_line(document.subtitle));
   page.set("version", std::string(version));

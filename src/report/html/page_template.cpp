@@ -17,7 +17,7 @@ constexpr std::string_view kBody = R"html(</style>
 </head>
 <body>
 <header>
-<p class="kind">Report of a blind comparison</p>
+<p class="kind">{{kind}}</p>
 <h1>{{title}}</h1>
 <p class="subtitle">{{subtitle}}</p>
 </header>

@@ -66,7 +66,8 @@ SvgChart::SvgChart(std::string id, std::string title, std::string description, d
       margins_(margins),
       x_(std::move(x)),
       y_(std::move(y)),
-      legend_end_(margins.left) {
+      legend_end_(margins.left),
+      beside_end_(margins.top) {
   check_id(id_);
   check(x_);
   check(y_);
@@ -124,9 +125,7 @@ void SvgChart::rule_at_y(double y, Series series) {
 }
 
 void SvgChart::words(Point at, double up, std::string_view text) {
-  overlay_ += text_element(place_x(at.x), place_y(at.y) - up, "start", text,
-                           attribute("stroke", "var(--chart-paper, none)") + attribute("stroke-width", 4) +
-                               attribute("paint-order", "stroke"));
+  overlay_ += text_element(place_x(at.x), place_y(at.y) - up, "start", text, paper_behind());
 }
 
 void SvgChart::legend(Series series, Mark mark, std::string_view text) {
@@ -135,6 +134,13 @@ void SvgChart::legend(Series series, Mark mark, std::string_view text) {
   legend_ += mark_element(legend_end_ + 13, y, mark, series);
   legend_ += text_element(legend_end_ + 32, y + 4, "start", text);
   legend_end_ += 48 + 7.6 * static_cast<double>(text::length_in_characters(text));
+}
+
+void SvgChart::legend_of_marks(Series series, Mark mark, std::string_view text) {
+  const double y = 9;
+  legend_ += mark_element(legend_end_ + kMarkRadius, y, mark, series);
+  legend_ += text_element(legend_end_ + 14, y + 4, "start", text);
+  legend_end_ += 34 + 7.2 * static_cast<double>(text::length_in_characters(text));
 }
 
 std::string SvgChart::axes() const {
@@ -173,7 +179,7 @@ std::string SvgChart::svg() const {
          attribute("height", height_ - margins_.top - margins_.bottom) + "/></clipPath>\n";
   svg += axes();
   svg += "<g" + attribute("clip-path", "url(#" + clip_id + ")") + ">\n" + body_ + "</g>\n";
-  return svg + overlay_ + legend_ + "</svg>\n";
+  return svg + names() + overlay_ + beside_ + legend_ + "</svg>\n";
 }
 
 }  // namespace report

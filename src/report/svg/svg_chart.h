@@ -38,6 +38,11 @@ struct Point {
   double y = 0;
 };
 
+/// A rectangle in the chart's own units.
+struct Box {
+  double left = 0, top = 0, right = 0, bottom = 0;
+};
+
 /// Room around the plot for labels, in the chart's own units.
 struct Margins {
   double top = 14, right = 12, bottom = 46, left = 52;
@@ -66,8 +71,17 @@ class SvgChart {
   void rule_at_y(double y, Series series);
   /// Words that begin at a data value, moved by `up` units; not clipped.
   void words(Point at, double up, std::string_view text);
+  /// A marker with its name near it, clear of the other names and marks where there is room; a thin line leads to a name
+  /// that had to be put further away.
+  void named_marker(Point at, Mark mark, Series series, std::string_view name);
+  /// Words around the first of these points of the plot where they are clear of names and marks.
+  void words_along(const std::vector<Point>& places, std::string_view text);
+  /// A line of words beside the plot, in the right margin, from the top down.
+  void beside(std::string_view text);
   /// An entry of the legend above the plot: a sample and its words, placed from left to right.
   void legend(Series series, Mark mark, std::string_view text);
+  /// The same for marks that no line joins.
+  void legend_of_marks(Series series, Mark mark, std::string_view text);
 
   /// The finished `<svg>` element.
   std::string svg() const;
@@ -77,14 +91,28 @@ class SvgChart {
   double place_y(double value) const;
   bool is_inside(Point at) const;
   std::string axes() const;
+  std::string names() const;
+
+  /// Words whose place is chosen when all are known.
+  struct Name {
+    std::string text;
+    std::vector<Box> places;  ///< in order of preference
+    Point from{};             ///< in the chart's units
+    bool is_of_mark = false;
+  };
 
   std::string id_, title_, description_;
   double width_, height_;
   Margins margins_;
   Axis x_, y_;
-  std::string body_, overlay_, legend_;
-  double legend_end_;
+  std::string body_, overlay_, legend_, beside_;
+  std::vector<Name> names_;
+  double legend_end_, beside_end_;
 };
+
+/// The drawing as a file of its own, for programs that know no custom properties: dark on white, in the page's colours on
+/// paper.
+std::string standalone(std::string svg);
 
 /// `text` for XML text and quoted attributes: & < > " ' replaced; control characters become "?".
 std::string xml_escaped(std::string_view text);

@@ -47,6 +47,11 @@ std::string text_element(double x, double y, std::string_view anchor, std::strin
          attribute("fill", "currentColor") + more + ">" + xml_escaped(words) + "</text>\n";
 }
 
+std::string paper_behind() {
+  return attribute("stroke", "var(--chart-paper, none)") + attribute("stroke-width", 4) +
+         attribute("paint-order", "stroke");
+}
+
 namespace {
 
 std::string polygon(const std::vector<Point>& corners, const std::string& style) {

@@ -28,6 +28,9 @@ std::string line_element(double x1, double y1, double x2, double y2, const std::
 std::string text_element(double x, double y, std::string_view anchor, std::string_view words,
                          const std::string& more = "");
 
+/// The attributes of words that cover what is behind them.
+std::string paper_behind();
+
 std::string mark_element(double x, double y, Mark mark, Series series);
 
 }  // namespace report
