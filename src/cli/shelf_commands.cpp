@@ -1,7 +1,7 @@
 #include <ostream>
 
 #include "cli/options.h"
-#include "desk/shelf/prediction.h"
+#include "desk/shelf/prediction_text.h"
 #include "desk/shelf/shelf_text.h"
 #include "text/error.h"
 #include "text/quantity.h"
@@ -35,7 +35,10 @@ void add_cable(CLI::App& program, Console& console) {
                                   "cable heavy-pair --built \"cross-section=4mm2\" --baseline");
   add_campaign(command, options->campaign);
   command->add_option("name", options->name, "The cable's name")->required();
-  command->add_option("--built", options->construction, "Construction, as attribute=value; may be repeated");
+  command->add_option("--built", options->construction,
+                      "Construction, as attribute=value; may be repeated. Predictions use geometry (pair,\n"
+                      "parallel pair, twisted pair, solid pair, coaxial), cross-section=2.5mm2 or awg=12,\n"
+                      "material, strands, spacing=4mm, shield-diameter=3.5mm, permittivity=2.5, length=3m");
   command->add_option("--note", options->note, "Free words");
   command->add_flag("--baseline", options->baseline, "The others are compared with this one");
   command->callback([options, &console] {

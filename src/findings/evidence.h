@@ -96,6 +96,7 @@ struct CableEvidence {
   std::optional<double> loop_resistance_spread_ohm;  ///< largest less least of the repeats, if repeated
   int lcr_readings = 0;
   MeasuredResponse response;
+  std::string line_words{};  ///< where the line's constants come from, and what of the skin effect it has
 };
 
 /// The rig as the circuit sees it.

@@ -8,6 +8,7 @@ import io
 import json
 import sqlite3
 
+import circuit
 import order
 
 
@@ -111,15 +112,31 @@ class Campaign:
             rows = [{key: value.replace(",", ".") for key, value in row.items()} for row in rows]
         return rows
 
+    def built(self, cable):
+        """Its construction, attribute to value as typed."""
+        (text,) = self.db.execute("SELECT construction FROM cable WHERE name = ?", (cable,)).fetchone()
+        return dict(json.loads(text))
+
     def line(self, cable):
-        """Loop R, L, C in all and the spread of R: means over the repeats of the per-cable tables."""
+        """Loop R, L, C in all and the length if it is a pair of round conductors, else None; the spread of R.
+
+        Means over the repeats of the per-cable tables. A pair's L is carried to direct current.
+        """
         values = []
         for (sha256,) in self.db.execute("SELECT DISTINCT sha256 FROM reading WHERE kind = 'cable-lcr'"):
             for row in self.table(sha256):
                 if row["cable"] == cable:
                     values.append((float(row["resistance_mohm"]) * 1e-3, float(row["inductance_uH"]) * 1e-6,
-                                   float(row["capacitance_pF"]) * 1e-12))
-        means = [sum(v[i] for v in values) / len(values) for i in range(3)]
+                                   float(row["capacitance_pF"]) * 1e-12, float(row["length_m"]),
+                                   float(row["frequency_Hz"])))
+        means = [sum(v[i] for v in values) / len(values) for i in range(4)]
+        geometry = self.built(cable).get("geometry", "")
+        need(geometry not in ("coax", "coaxial"), "the skin effect of coaxial cables is not computed here")
+        if geometry in ("pair", "parallel pair", "twisted pair", "solid pair"):
+            means[1] = sum(circuit.inductance_of_direct_current(v[1], means[0] / means[3], means[3], v[4])
+                           for v in values) / len(values)
+        else:
+            means[3] = None
         resistances = [v[0] for v in values]
         return means, max(resistances) - min(resistances) if len(values) > 1 else None
 

@@ -31,11 +31,36 @@ class Load:
         return cmath.exp(interpolated(self.points, f))
 
 
+MU0 = 1.25663706212e-6
+
+
+def internal_ratio(x):
+    """Internal impedance of a round wire over its direct-current resistance: z I0(z)/(2 I1(z)), by the power series."""
+    z = x * cmath.exp(0.25j * math.pi)
+    term, i0, i1 = 1, 0, 0
+    for k in range(80):
+        i0, i1 = i0 + term, i1 + term / (k + 1)
+        term *= (z / 2) ** 2 / (k + 1) ** 2
+    return i0 / i1
+
+
+def skin_excess_ohm(pair_ohm_per_m, length_m, f):
+    """What the skin effect of a pair of round conductors adds to R + jwL of direct current; 50 nH/m in each conductor."""
+    x = math.sqrt(2 * f * MU0 / (pair_ohm_per_m / 2))
+    return pair_ohm_per_m * length_m * (internal_ratio(x) - 1 - 1j * x * x / 8)
+
+
+def inductance_of_direct_current(read_henry, pair_ohm_per_m, length_m, f):
+    return read_henry - skin_excess_ohm(pair_ohm_per_m, length_m, f).imag / (2 * math.pi * f)
+
+
 def level_db(line, source_ohm, load, f, series_ohm=0.0):
-    """20 log10 |V(load) / V(source)| behind a uniform line with the totals R, L, C."""
-    r, l, c = line
+    """20 log10 |V(load) / V(source)| behind a uniform line with the totals R, L, C; with a length where it is a round pair."""
+    r, l, c, pair_length_m = line
     w = 2j * math.pi * f
     z, y = r + w * l, w * c
+    if pair_length_m:
+        z += skin_excess_ohm(r / pair_length_m, pair_length_m, f)
     g = cmath.sqrt(z * y)
     if abs(g) > 0.1:
         a, shc = cmath.cosh(g), cmath.sinh(g) / g

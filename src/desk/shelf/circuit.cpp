@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "desk/shelf/known_line.h"
+#include "desk/shelf/one_state.h"
 #include "import/load_text.h"
 #include "text/error.h"
 #include "text/nearest.h"
@@ -12,25 +14,6 @@
 
 namespace desk {
 namespace {
-
-const std::vector<double>* column(const imported::Reading& reading, std::string_view name) {
-  const auto found = std::find(reading.columns.begin(), reading.columns.end(), name);
-  return found == reading.columns.end()
-             ? nullptr
-             : &reading.values[static_cast<std::size_t>(found - reading.columns.begin())];
-}
-
-/// The mean of a one-row column over the readings that have it; 0 where none has.
-double mean_of(const std::vector<store::NumberedReading>& readings, std::string_view name) {
-  double sum = 0;
-  int count = 0;
-  for (const store::NumberedReading& each : readings)
-    if (const auto* values = column(each.reading, name)) {
-      sum += values->front();
-      ++count;
-    }
-  return count == 0 ? 0 : sum / count;
-}
 
 std::optional<double> spread_of(const std::vector<store::NumberedReading>& readings, std::string_view name) {
   std::vector<double> values;
@@ -74,19 +57,6 @@ std::string described(const store::Rig& rig, const std::optional<electrical::Loa
   return words;
 }
 
-/// Those without a feature; where all have one, those in the state of the first.
-std::vector<store::NumberedReading> of_one_state(std::vector<store::NumberedReading> readings) {
-  const auto state = [](const store::NumberedReading& each) {
-    return std::pair(each.reading.feature, each.reading.state);
-  };
-  const bool some_plain = std::any_of(readings.begin(), readings.end(),
-                                      [](const auto& each) { return each.reading.feature.empty(); });
-  const auto wanted =
-      some_plain || readings.empty() ? std::pair<std::string, std::string>() : state(readings.front());
-  std::erase_if(readings, [&](const auto& each) { return state(each) != wanted; });
-  return readings;
-}
-
 }  // namespace
 
 store::Rig rig_named(const store::Campaign& campaign, const std::string& name) {
@@ -111,10 +81,9 @@ findings::CableEvidence cable_evidence(const store::Campaign& campaign, const st
   const auto lcr = of_one_state(campaign.readings({.cable = cable, .kind = "cable-lcr", .rig = {}}));
   evidence.lcr_readings = static_cast<int>(lcr.size());
   if (!lcr.empty()) {
-    evidence.line = electrical::cable_from_totals(
-        {mean_of(lcr, "resistance_ohm"), mean_of(lcr, "inductance_henry"), mean_of(lcr, "capacitance_farad"),
-         mean_of(lcr, "conductance_siemens")},
-        mean_of(lcr, "length_m"));
+    const auto known = known_line(campaign, cable);
+    evidence.line = known->cable;
+    evidence.line_words = known->words;
     evidence.loop_resistance_spread_ohm = spread_of(lcr, "resistance_ohm");
   }
   for (const auto& [number, reading, correction] :

@@ -9,8 +9,9 @@
 namespace desk {
 
 /// What the campaign's readings say of a cable on a rig: line constants from the per-cable readings (the mean of the
-/// repeats), responses measured on that rig. Of a cable whose feature was read on and off too, the readings without that
-/// feature count; where there are none, those in the state that was read first.
+/// repeats), with the skin effect that its construction allows (`known_line.h`), and responses measured on that rig. A cable
+/// without such readings has no line here, whatever its construction says. Of a cable whose feature was read on and off too,
+/// the readings without that feature count; where there are none, those in the state that was read first.
 findings::CableEvidence cable_evidence(const store::Campaign& campaign, const std::string& cable,
                                        const std::string& rig);
 

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "desk/files.h"
+#include "desk/shelf/built.h"
 #include "import/load_text.h"
 #include "import/manifest.h"
 #include "seal/digest.h"
@@ -111,6 +112,7 @@ void add_cable(const Path& file, const store::Cable& cable, bool baseline) {
   require_cable_name(cable.name);
   require_line("the note", cable.note);
   for (const auto& [attribute, value] : cable.construction) require_line("--built", attribute + "=" + value);
+  refuse_unless_buildable(cable);
   store::Campaign campaign = store::Campaign::open(file);
   campaign.all_or_none([&] {
     campaign.add_cable(cable);

@@ -18,6 +18,7 @@ using Path = std::filesystem::path;
 void start_campaign(const Path& campaign, const std::string& title);
 
 /// Adds a cable; with `baseline` it becomes the one the others are compared with.
+/// @throws text::BadInput for a pair or coaxial cable with a dimension that cannot be read (`built.h`).
 void add_cable(const Path& campaign, const store::Cable& cable, bool baseline);
 
 void set_baseline(const Path& campaign, const std::string& cable);

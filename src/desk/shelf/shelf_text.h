@@ -2,7 +2,6 @@
 
 #include <string>
 
-#include "desk/shelf/prediction.h"
 #include "desk/shelf/shelf.h"
 
 namespace desk {
@@ -12,10 +11,5 @@ std::string import_text(const Imported& imported);
 
 /// Everything the campaign holds, in columns.
 std::string inventory_text(const Path& campaign);
-
-std::string prediction_text(const Prediction& prediction);
-
-/// {"schema": 1, ...}; levels are second less first, in dB.
-std::string prediction_json(const Prediction& prediction);
 
 }  // namespace desk
