@@ -152,6 +152,7 @@ struct ComparisonFinding {
   LevelFinding level;
   std::optional<double> loop_resistance_first_ohm, loop_resistance_second_ohm;
   std::optional<double> loop_resistance_spread_ohm;  ///< the larger of the two cables' spreads of repeats
+  std::string first_line_words, second_line_words;   ///< what each cable's prediction is made from
   std::optional<ResidualFinding> predicted_residual;
   std::optional<DeviationFinding> measured;
   std::optional<Curve> predicted_curve;  ///< second less first, trims not counted

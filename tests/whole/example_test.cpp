@@ -13,6 +13,10 @@ TEST(Example, RunsAndEveryStatisticIsConfirmedIndependently) {
                           "/example_sessions/run' >'" + (folder / "log").string() + "' 2>&1 </dev/null";
   ASSERT_EQ(std::system(run.c_str()), 0) << content_of(folder / "log");
   EXPECT_TRUE(content_of(folder / "log").ends_with(out + "/loop-listening.html\n"));
+  const std::string report = content_of(out + "/loop-listening.txt");
+  EXPECT_NE(report.find("Predicted from, pair-4mm2"), std::string::npos);
+  EXPECT_NE(report.find("skin effect of two round conductors"), std::string::npos);
+  EXPECT_NE(report.find("none is calculated for geometry"), std::string::npos);
   for (const std::string plan : {"loop-listening", "which-we-like"}) {
     const std::string check = PYTHON3 " '" + root + "/tests/independent/check_report.py' '" + out +
                               "/campaign.blindswap' " + plan + " '" + out + "/" + plan + ".json' >'" +

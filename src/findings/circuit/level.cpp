@@ -102,6 +102,8 @@ void describe_predicted(const Evidence& evidence, const plan::Comparison& compar
                                 .high_hz = residual.band.high_hz};
   const auto first_line = *line_of(evidence, comparison.first);
   const auto second_line = *line_of(evidence, comparison.second);
+  finding.first_line_words = cable_of(evidence, comparison.first)->line_words;
+  finding.second_line_words = cable_of(evidence, comparison.second)->line_words;
   finding.predicted_curve = sampled(residual.band, [&](double frequency_hz) {
     return electrical::level_difference_db(*evidence.rig.source, second_line, first_line, *evidence.rig.load,
                                            frequency_hz);

@@ -184,6 +184,10 @@ Facts response_facts(const ComparisonFinding& finding) {
     add("Predicted response, trims as set",
         signed_db(rest->minimum_db) + " to " + signed_db(rest->maximum_db) + ", r.m.s. " +
             text::fixed(rest->rms_db, 2) + " dB, " + band(rest->low_hz, rest->high_hz));
+  const auto &first_words = finding.first_line_words, &second_words = finding.second_line_words;
+  const bool same = first_words == second_words;
+  if (!first_words.empty()) add("Predicted from, " + (same ? "both" : finding.first), first_words);
+  if (!second_words.empty() && !same) add("Predicted from, " + finding.second, second_words);
   if (const auto& measured = finding.measured) {
     add("Measured response, no trim", "up to " + signed_db(measured->largest_db) + ", r.m.s. " +
                                           text::fixed(measured->rms_db, 2) + " dB, " +

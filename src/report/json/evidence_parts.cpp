@@ -79,9 +79,12 @@ json cable_json(const std::string& name, const findings::CableEvidence& cable) {
             {"inductance_H_per_m", cable.line->inductance_henry_per_m},
             {"capacitance_F_per_m", cable.line->capacitance_farad_per_m},
             {"conductance_S_per_m", cable.line->conductance_siemens_per_m},
-            {"load_end_resistance_ohm", cable.line->load_end_resistance_ohm}};
+            {"load_end_resistance_ohm", cable.line->load_end_resistance_ohm},
+            {"round_conductors", cable.line->round_conductors.count},
+            {"round_conductor_ohm_per_m", cable.line->round_conductors.resistance_ohm_per_m}};
   return {{"name", name},
           {"line", line},
+          {"line_basis", cable.line_words},
           {"lcr_readings", cable.lcr_readings},
           {"loop_resistance_spread_ohm", or_null(cable.loop_resistance_spread_ohm)},
           {"response_sources", cable.response.sources}};
