@@ -16,6 +16,7 @@ struct Console {
 };
 
 void add_shelf_commands(CLI::App& program, Console& console);
+void add_bench_commands(CLI::App& program, Console& console);
 void add_circuit_commands(CLI::App& program, Console& console);
 void add_plan_commands(CLI::App& program, Console& console);
 void add_sitting_commands(CLI::App& program, Console& console);

@@ -91,6 +91,7 @@ int run(int count, const char* const* words, std::istream& in, std::ostream& out
       "Example: blindswap new --title \"Hall, spring\"");
   try {
     add_shelf_commands(program, console);
+    add_bench_commands(program, console);
     add_circuit_commands(program, console);
     add_plan_commands(program, console);
     add_sitting_commands(program, console);

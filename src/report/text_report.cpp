@@ -45,8 +45,7 @@ struct Printer {
 
 }  // namespace
 
-std::string text_report(const findings::Evidence& evidence, const findings::Findings& findings) {
-  const Document document = document_of(evidence, findings);
+std::string text_of(const Document& document) {
   std::string all =
       wrapped(one_line(document.title), kColumns) + wrapped(one_line(document.subtitle), kColumns);
   for (const Section& section : document.sections) {
@@ -60,6 +59,10 @@ std::string text_report(const findings::Evidence& evidence, const findings::Find
     }
   }
   return all;
+}
+
+std::string text_report(const findings::Evidence& evidence, const findings::Findings& findings) {
+  return text_of(document_of(evidence, findings));
 }
 
 }  // namespace report

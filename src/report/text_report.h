@@ -4,6 +4,7 @@
 
 #include "findings/evidence.h"
 #include "findings/finding.h"
+#include "report/content/document.h"
 
 namespace report {
 
@@ -14,5 +15,8 @@ namespace report {
 /// @throws std::domain_error  when the findings point at comparisons or listeners that the plan has not, or hold a
 ///         probability outside 0 to 1.
 std::string text_report(const findings::Evidence& evidence, const findings::Findings& findings);
+
+/// Any other document in the same way.
+std::string text_of(const Document& document);
 
 }  // namespace report

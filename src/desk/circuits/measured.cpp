@@ -31,11 +31,4 @@ std::string named_reading(const store::NumberedReading& each) {
   return words;
 }
 
-const std::vector<double>* values_of(const imported::Reading& reading, std::string_view column) {
-  const auto found = std::find(reading.columns.begin(), reading.columns.end(), column);
-  return found == reading.columns.end()
-             ? nullptr
-             : &reading.values[static_cast<std::size_t>(found - reading.columns.begin())];
-}
-
 }  // namespace desk

@@ -16,7 +16,4 @@ std::vector<store::NumberedReading> measured(const store::Campaign& campaign, co
 /// "reading 7 (noise.csv), rig hall, left, shield connected on, repeat 2": what is known of its circumstances.
 std::string named_reading(const store::NumberedReading& reading);
 
-/// The values of a column; nullptr where the reading has none of that name.
-const std::vector<double>* values_of(const imported::Reading& reading, std::string_view column);
-
 }  // namespace desk

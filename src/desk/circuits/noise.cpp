@@ -5,6 +5,7 @@
 
 #include "desk/circuits/measured.h"
 #include "desk/shelf/circuit.h"
+#include "desk/shelf/one_state.h"
 #include "hearing/weighting.h"
 #include "text/error.h"
 #include "text/number.h"
@@ -19,11 +20,10 @@ constexpr electrical::Band kItu468Band{31.5, 20000};
 constexpr double kThermalScatter_db = 1;
 
 hearing::NoiseSpectrum spectrum_of(const store::NumberedReading& each) {
-  const auto& frequency_hz = *values_of(each.reading, "frequency_hz");
-  if (const auto* density = values_of(each.reading, "density_volt_per_sqrt_hz"))
-    return {frequency_hz, *density};
-  const auto& level_dbv = *values_of(each.reading, "level_dbv");
-  const auto* bandwidth_hz = values_of(each.reading, "bandwidth_hz");
+  const auto& frequency_hz = *column(each.reading, "frequency_hz");
+  if (const auto* density = column(each.reading, "density_volt_per_sqrt_hz")) return {frequency_hz, *density};
+  const auto& level_dbv = *column(each.reading, "level_dbv");
+  const auto* bandwidth_hz = column(each.reading, "bandwidth_hz");
   if (bandwidth_hz == nullptr)
     throw text::BadInput(named_reading(each) +
                          " holds levels without the bandwidth that each was measured in\n"

@@ -4,6 +4,7 @@
 
 #include "desk/circuits/measured.h"
 #include "desk/shelf/circuit.h"
+#include "desk/shelf/one_state.h"
 #include "text/number.h"
 #include "text/quantity.h"
 
@@ -61,8 +62,8 @@ PhaseReading phase_reading(const store::Campaign& campaign, const std::string& c
   phase.number = each.number;
   phase.words = named_reading(each);
   phase.ends = ends_of(campaign, rig);
-  phase.frequency_hz = values_of(each.reading, "frequency_hz")->front();
-  phase.measured_deg = values_of(each.reading, "phase_deg")->front();
+  phase.frequency_hz = column(each.reading, "frequency_hz")->front();
+  phase.measured_deg = column(each.reading, "phase_deg")->front();
   phase.missing = missing_for(evidence, cable, rig, phase.frequency_hz);
   if (!phase.missing.empty()) return phase;
   phase.shares = electrical::phase_shares(*rig.source, *evidence.line, *rig.load, phase.frequency_hz,

@@ -58,6 +58,9 @@ void doubt_speed(const Measurement& one, double length_m, std::vector<Doubt>& do
        "inductance, capacitance or length is wrong, in its unit or by a probe's own part taken away twice"});
 }
 
+/// Of the area that a resistance implies to the one stated: the standard's limits allow down to 0.85, plugs take their part.
+constexpr double kLeastAreaRatio = 0.7, kMostAreaRatio = 1.15;
+
 /// What a ratio of implied to stated area means. The standard lets a conductor have some 15 % more resistance than its
 /// nominal area, contacts and warmth add to it.
 std::string explanation_of_area(double ratio, double length_m) {
@@ -80,7 +83,7 @@ void doubt_area(const Measurement& one, double length_m, const BenchCable& cable
   const double celsius = std::clamp(one.single("temperature_celsius").value_or(20), -60.0, 200.0);
   const double implied_m2 = electrical::area_of_resistance_m2(material, *resistance / length_m / 2, celsius);
   const double ratio = implied_m2 / *cable.conductor_area_m2;
-  if (ratio > 0.8 && ratio < 1.15) return;
+  if (ratio > kLeastAreaRatio && ratio < kMostAreaRatio) return;
   doubts.push_back({{one.number},
                     one.cable,
                     described(one) + ": a loop of " + text::with_unit(*resistance, Unit::ohm) + " over " +
@@ -115,7 +118,7 @@ void doubt_contacts(const Measurement& one, double length_m, const BenchCable& c
                     "contacts at plugs or probes; measure with four wires, or at two lengths"});
 }
 
-/// Totals that readings of the same cable do not share; @p like decides which readings are held side by side.
+/// The first quantity in which two of the readings are farther apart than `most_ratio`.
 void doubt_pairs(const std::vector<const Measurement*>& first, const std::vector<const Measurement*>& second,
                  double most_ratio, const std::string& whose, const std::string& explanation,
                  std::vector<Doubt>& doubts) {

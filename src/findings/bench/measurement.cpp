@@ -48,8 +48,8 @@ std::optional<double> Measurement::single(std::string_view name) const {
 }
 
 std::string described(const Measurement& measurement) {
-  std::string words =
-      "reading " + std::to_string(measurement.number) + " (" + text::printable(measurement.file);
+  std::string words = "reading " + std::to_string(measurement.number) + " (" +
+                      text::printable(measurement.file.substr(measurement.file.rfind('/') + 1));
   for (const std::string* part : {&measurement.piece, &measurement.condition, &measurement.state})
     if (!part->empty()) words += ", " + text::printable(*part);
   if (measurement.repeat != 1) words += ", repeat " + std::to_string(measurement.repeat);
