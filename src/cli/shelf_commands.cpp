@@ -1,6 +1,11 @@
+#include <unistd.h>
+
+#include <chrono>
+#include <functional>
 #include <ostream>
 
 #include "cli/options.h"
+#include "desk/bench/bench.h"
 #include "desk/shelf/prediction_text.h"
 #include "desk/shelf/shelf_text.h"
 #include "text/error.h"
@@ -101,6 +106,26 @@ void add_rig(CLI::App& program, Console& console) {
   });
 }
 
+/// Tells a person at a terminal how far a long import has come, from its first second on.
+class ImportProgress {
+ public:
+  explicit ImportProgress(Console& console) : console_(console), tells_(isatty(STDERR_FILENO) != 0) {}
+  ~ImportProgress() {
+    if (told_) console_.err << "\r\x1b[K" << std::flush;
+  }
+  void operator()(std::size_t done, std::size_t all) {
+    using namespace std::chrono;
+    if (!tells_ || steady_clock::now() - begun_ < seconds(1)) return;
+    console_.err << "\rreading file " << done + 1 << " of " << all << std::flush;
+    told_ = true;
+  }
+
+ private:
+  Console& console_;
+  bool tells_, told_ = false;
+  std::chrono::steady_clock::time_point begun_ = std::chrono::steady_clock::now();
+};
+
 void add_import(CLI::App& program, Console& console) {
   struct Options {
     std::string campaign, manifest;
@@ -142,13 +167,19 @@ void add_import(CLI::App& program, Console& console) {
       if (!(options->assignment.bandwidth_hz > 0))
         throw text::BadInput("--bandwidth must be above 0, got " + options->bandwidth);
     }
-    const desk::Imported result =
-        options->manifest.empty()
-            ? desk::import_files(options->campaign, {options->files.begin(), options->files.end()},
-                                 options->assignment)
-            : desk::import_manifest(options->campaign, options->manifest);
+    const auto read_and_keep = [&] {
+      if (options->manifest.empty())
+        return desk::import_files(options->campaign, {options->files.begin(), options->files.end()},
+                                  options->assignment);
+      ImportProgress progress(console);
+      return desk::import_manifest(options->campaign, options->manifest, std::ref(progress));
+    };
+    const desk::Imported result = read_and_keep();
     for (const std::string& warning : result.warnings) console.err << warning << "\n";
     console.out << desk::import_text(result);
+    if (const std::size_t doubts = desk::number_of_doubts(options->campaign); doubts > 0)
+      console.err << doubts << (doubts == 1 ? " thing" : " things")
+                  << " in the campaign's readings can hardly be: blindswap examine\n";
   });
 }
 

@@ -150,11 +150,15 @@ Imported import_files(const Path& campaign, const std::vector<Path>& files,
   return batch.keep_in(campaign);
 }
 
-Imported import_manifest(const Path& campaign, const Path& file) {
+Imported import_manifest(const Path& campaign, const Path& file,
+                         const std::function<void(std::size_t, std::size_t)>& progress) {
   const imported::Manifest manifest = imported::parse_manifest(read_file(file), file.string());
   Batch batch;
-  for (const imported::ManifestEntry& entry : manifest.entries)
+  for (std::size_t i = 0; i < manifest.entries.size(); ++i) {
+    const imported::ManifestEntry& entry = manifest.entries[i];
+    if (progress) progress(i, manifest.entries.size());
     batch.add(file.parent_path() / entry.file, (file.parent_path() / entry.file).string(), entry.assignment);
+  }
   return batch.keep_in(campaign);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <filesystem>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -52,7 +53,9 @@ Imported import_files(const Path& campaign, const std::vector<Path>& files,
                       const imported::Assignment& assignment);
 
 /// Imports every file of a manifest, all or none. Files are looked for beside the manifest.
-Imported import_manifest(const Path& campaign, const Path& manifest);
+/// @param progress  called before each file with how many are read and how many there are.
+Imported import_manifest(const Path& campaign, const Path& manifest,
+                         const std::function<void(std::size_t, std::size_t)>& progress = {});
 
 /// From here on reading `number` counts no longer, and reading `by` instead where there is one.
 /// @throws text::BadInput  as store::Campaign::supersede.

@@ -64,16 +64,60 @@ double median(std::vector<double> values) {
   return values.size() % 2 == 1 ? values[half] : (values[half - 1] + values[half]) / 2;
 }
 
-/// What a departure that is about the same everywhere, or that grows with frequency, can come from.
-std::string explanation_of(const Departure& departure, double reference_db) {
+/// The largest departure from the level common to all responses, and where.
+struct Largest {
+  std::size_t place = 0;
+  double departure_db = 0;
+};
+
+Largest largest_of(const Departure& departure, double reference_db) {
+  Largest largest;
+  for (std::size_t i = 0; i < departure.departure_db.size(); ++i)
+    if (const double one = departure.departure_db[i] - reference_db;
+        std::abs(one) > std::abs(largest.departure_db))
+      largest = {i, one};
+  return largest;
+}
+
+/// What a departure that is about the same everywhere, or that grows to the end, can come from.
+std::string explanation_of(const Departure& departure, double reference_db, std::size_t place) {
   const auto [least, most] =
       std::minmax_element(departure.departure_db.begin(), departure.departure_db.end());
   if (*most - *least < kTolerance_db)
     return "a gain or reference that changed, or the response of another cable";
-  if (std::abs(departure.departure_db.back() - reference_db) >
-      2 * std::abs(departure.departure_db.front() - reference_db))
+  const double at_front = std::abs(departure.departure_db.front() - reference_db),
+               at_back = std::abs(departure.departure_db.back() - reference_db);
+  if (place > kPoints * 9 / 10 && at_back > 2 * at_front)
     return "it grows with frequency: inductance, capacitance, or the load's impedance at high frequencies";
   return "resistance or contacts other than when the totals were read, another cable, or another load";
+}
+
+/// One doubt for all responses of a cable on a rig that are beyond the tolerance, in the words of the worst.
+void doubt_cable(const std::string& rig, const std::vector<const Departure*>& of_cable, double reference_db,
+                 std::vector<Doubt>& doubts) {
+  const Departure* worst = nullptr;
+  Largest most;
+  std::vector<int> numbers;
+  for (const Departure* each : of_cable) {
+    const Largest largest = largest_of(*each, reference_db);
+    if (std::abs(largest.departure_db) <= kTolerance_db) continue;
+    numbers.push_back(each->response->number);
+    if (std::abs(largest.departure_db) <= std::abs(most.departure_db)) continue;
+    worst = each;
+    most = largest;
+  }
+  if (worst == nullptr) return;
+  const std::string others =
+      numbers.size() == 1 ? "" : ", the worst of " + std::to_string(numbers.size()) + " beyond the tolerance";
+  doubts.push_back({numbers, worst->response->cable,
+                    described(*worst->response) + others + ": at " +
+                        text::with_unit(worst->frequency_hz[most.place], Unit::hertz) + " the response is " +
+                        text::fixed(std::abs(most.departure_db), 2) + " dB " +
+                        (most.departure_db > 0 ? "above" : "below") +
+                        " what the cable's own totals predict on rig " + rig + " (tolerance " +
+                        text::fixed(kTolerance_db, 1) +
+                        " dB; the level common to all responses there taken away)",
+                    explanation_of(*worst, reference_db, most.place)});
 }
 
 void doubt_predictions(const std::vector<Measurement>& measurements, const std::vector<BenchCable>& cables,
@@ -84,25 +128,12 @@ void doubt_predictions(const std::vector<Measurement>& measurements, const std::
       if (auto departure = departure_of(one, cables, rigs)) by_rig[one.rig].push_back(std::move(*departure));
   for (const auto& [rig, departures] : by_rig) {
     std::vector<double> means;
-    for (const Departure& each : departures) means.push_back(each.mean_db);
-    const double reference_db = median(means);
+    std::map<std::string, std::vector<const Departure*>> by_cable;
     for (const Departure& each : departures) {
-      std::size_t place = 0;
-      for (std::size_t i = 0; i < each.departure_db.size(); ++i)
-        if (std::abs(each.departure_db[i] - reference_db) > std::abs(each.departure_db[place] - reference_db))
-          place = i;
-      const double largest = each.departure_db[place] - reference_db;
-      if (std::abs(largest) <= kTolerance_db) continue;
-      doubts.push_back({{each.response->number},
-                        each.response->cable,
-                        described(*each.response) + ": at " +
-                            text::with_unit(each.frequency_hz[place], Unit::hertz) + " the response is " +
-                            text::fixed(std::abs(largest), 2) + " dB " + (largest > 0 ? "above" : "below") +
-                            " what the cable's own totals predict on rig " + rig + " (tolerance " +
-                            text::fixed(kTolerance_db, 1) +
-                            " dB; the level common to all responses there taken away)",
-                        explanation_of(each, reference_db)});
+      means.push_back(each.mean_db);
+      by_cable[each.response->cable].push_back(&each);
     }
+    for (const auto& [cable, of_cable] : by_cable) doubt_cable(rig, of_cable, median(means), doubts);
   }
 }
 
