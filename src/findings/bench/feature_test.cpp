@@ -9,11 +9,15 @@
 namespace findings {
 namespace {
 
-using Names = std::tuple<std::string, std::string, std::string, std::string, std::string, std::string>;
+/// What two states have in common.
+using Names = std::tuple<std::string, std::string, std::string, std::string, std::string, std::string,
+                         std::string, std::optional<double>>;
 using Curves = std::vector<std::vector<double>>;
 
 Names names_of(const Measurement& one) {
-  return {one.cable, one.feature, one.kind, one.rig, one.piece, one.condition};
+  const bool has_one_row = one.kind == "cable-lcr" || one.kind == "phase";
+  return {one.cable, one.feature,   one.kind,       one.rig,
+          one.piece, one.condition, one.instrument, has_one_row ? one.single("frequency_hz") : std::nullopt};
 }
 
 /// The quantities that every reading has, in the order of the first.

@@ -56,12 +56,17 @@ std::string described(const Measurement& measurement) {
   return words + ")";
 }
 
-bool are_repeats(const Measurement& first, const Measurement& second) {
-  if (circumstances(first) != circumstances(second)) return false;
+bool are_at_one_frequency(const Measurement& first, const Measurement& second) {
   if (first.kind != "cable-lcr" && first.kind != "phase") return true;
-  return first.single("frequency_hz") == second.single("frequency_hz") &&
-         first.single("temperature_celsius") == second.single("temperature_celsius") &&
-         first.single("length_m") == second.single("length_m");
+  return first.single("frequency_hz") == second.single("frequency_hz");
+}
+
+bool are_repeats(const Measurement& first, const Measurement& second) {
+  constexpr double kAlike_kelvin = 2;
+  const auto warm = first.single("temperature_celsius"), cold = second.single("temperature_celsius");
+  return circumstances(first) == circumstances(second) && are_at_one_frequency(first, second) &&
+         first.single("length_m") == second.single("length_m") && warm.has_value() == cold.has_value() &&
+         std::abs(warm.value_or(0) - cold.value_or(0)) <= kAlike_kelvin;
 }
 
 std::vector<std::vector<const Measurement*>> repeats_of(const std::vector<Measurement>& measurements) {

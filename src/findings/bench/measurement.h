@@ -28,8 +28,12 @@ struct Measurement {
 std::string described(const Measurement& measurement);
 
 /// Whether both are the same thing measured under the same circumstances, so that they differ by repeatability alone:
-/// kind, cable, rig, piece, condition, instrument, feature, state; and frequency and temperature of readings of one row.
+/// kind, cable, rig, piece, condition, instrument, feature, state; and of readings of one row frequency, length and, within
+/// 2 K, temperature (common practice, no source: copper changes by 0.8 %).
 bool are_repeats(const Measurement& first, const Measurement& second);
+
+/// Whether two readings of one row belong to the same frequency, or to none; curves always do.
+bool are_at_one_frequency(const Measurement& first, const Measurement& second);
 
 /// The measurements in groups of repeats, in the order in which each group began. Superseded ones are left out.
 std::vector<std::vector<const Measurement*>> repeats_of(const std::vector<Measurement>& measurements);

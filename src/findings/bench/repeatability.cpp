@@ -57,7 +57,9 @@ bool is_like_that_of_baseline(const Measurement& one, const Measurement& baselin
   return one.kind == baseline.kind && (one.kind == "cable-lcr" || one.rig == baseline.rig) &&
          one.piece == baseline.piece && one.condition == baseline.condition &&
          one.feature == baseline.feature && one.state == baseline.state &&
-         one.instrument == baseline.instrument;
+         one.instrument == baseline.instrument &&
+         (are_at_one_frequency(one, baseline) || !one.single("frequency_hz") ||
+          !baseline.single("frequency_hz"));
 }
 
 std::vector<BenchDifference> differences_of(const Group& group, const Group& baseline,
@@ -94,7 +96,8 @@ std::vector<BenchComparison> compare_with_baseline(const std::vector<Measurement
     BenchComparison comparison{key.first, key.second, spreads_of(kinds[key]), {}};
     for (const Group& group : kinds[key]) {
       const Measurement& one = *group.front();
-      BenchComparison::Row row{one.cable, one.piece, one.condition, static_cast<int>(group.size()), {}};
+      BenchComparison::Row row{
+          one.cable, one.piece, one.condition, one.feature, one.state, static_cast<int>(group.size()), {}};
       const auto other = std::find_if(kinds[key].begin(), kinds[key].end(), [&](const Group& each) {
         return each.front()->cable == baseline && is_like_that_of_baseline(one, *each.front());
       });

@@ -32,7 +32,7 @@ struct BenchComparison {
   std::string kind, rig;
   std::vector<Repeatability> repeatability;
   struct Row {
-    std::string cable, piece, condition;
+    std::string cable, piece, condition, feature, state;
     int readings = 0;
     std::vector<BenchDifference> differences;  ///< empty for the baseline and where the two share no quantity
   };

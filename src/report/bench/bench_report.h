@@ -19,7 +19,7 @@ std::string coverage_json(const findings::BenchFindings& bench);
 
 /// {"schema": 1, "baseline", "doubts": [{readings, cable, what, explanation}],
 /// "comparisons": [{kind, rig, "repeatability": [{quantity, relative, standard_deviation, degrees_of_freedom}],
-/// "rows": [{cable, piece, condition, readings, "differences": [{quantity, difference, repeatability_limit}]}]}],
+/// "rows": [{cable, piece, condition, feature, state, readings, "differences": [{quantity, difference, repeatability_limit}]}]}],
 /// "features": [{cable, feature, kind, rig, first_state, second_state, first_readings, second_readings, relative,
 /// "differences": [{quantity, difference, adjusted_p}], p, smallest_p}]}. Relative values are natural logarithms, others dB
 /// or degrees; what is not known is left out.

@@ -107,6 +107,7 @@ Section comparison_section(const BenchComparison& comparison, const std::string&
     std::string name = row.cable;
     for (const std::string* part : {&row.piece, &row.condition})
       if (!part->empty()) name += ", " + *part;
+    if (!row.feature.empty()) name += ", " + row.feature + " " + row.state;
     if (row.cable == baseline)
       table.rows.push_back({name, std::to_string(row.readings), "the baseline"});
     else
@@ -134,7 +135,8 @@ std::string feature_words(const FeatureTest& test) {
            size_words(test.difference[place], test.is_relative, test.kind, true);
   if (!test.tested) return words + "; not tested: that needs three readings in all, and more to say anything";
   words += ", p " + text::significant(test.tested->test.p, 3) + " over " +
-           counted(static_cast<int>(test.quantities.size()), "quantity") +
+           std::to_string(test.quantities.size()) +
+           (test.quantities.size() == 1 ? " quantity" : " quantities") +
            " by permuting whole readings; so few readings cannot go below " +
            text::significant(test.tested->smallest_p, 3);
   if (test.tested->smallest_p > 0.05)

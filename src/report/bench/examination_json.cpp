@@ -26,6 +26,8 @@ json comparison_json(const findings::BenchComparison& comparison) {
     rows.push_back({{"cable", row.cable},
                     {"piece", row.piece},
                     {"condition", row.condition},
+                    {"feature", row.feature},
+                    {"state", row.state},
                     {"readings", row.readings},
                     {"differences", differences}});
   }

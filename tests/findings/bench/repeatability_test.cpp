@@ -61,6 +61,54 @@ TEST(Repeatability, OfResponsesIsAtThirdOctaves) {
   EXPECT_NEAR(found[0].rows[1].differences[3].difference, -0.5, 1e-12);
 }
 
+/// Totals read at a frequency.
+findings::Measurement at(double frequency_hz, findings::Measurement one) {
+  one.columns.push_back("frequency_hz");
+  one.values.push_back({frequency_hz});
+  return one;
+}
+
+TEST(Repeatability, HoldsFrequenciesApart) {
+  const auto found =
+      findings::compare_with_baseline({at(1000, totals(1, "a", 3, 0.1)), at(10000, totals(2, "a", 3, 0.2)),
+                                       at(10000, totals(3, "b", 3, 0.4))},
+                                      "a");
+  ASSERT_EQ(found[0].rows.size(), 3u);
+  EXPECT_FALSE(found[0].repeatability[0].within.standard_deviation);
+  EXPECT_NEAR(found[0].rows[2].differences.at(0).difference, std::log(2), 1e-12);
+  // An ohm-meter's reading states none.
+  const auto direct =
+      findings::compare_with_baseline({at(1000, totals(1, "a", 3, 0.1)), totals(2, "b", 3, 0.4)}, "a");
+  EXPECT_NEAR(direct[0].rows[1].differences.at(0).difference, std::log(4), 1e-12);
+}
+
+TEST(Repeatability, TakesTwoKelvinAsOneTemperature) {
+  const auto warm = [](double celsius, findings::Measurement one) {
+    one.columns.push_back("temperature_celsius");
+    one.values.push_back({celsius});
+    return one;
+  };
+  const auto one = warm(20, totals(1, "a", 3, 0.1));
+  EXPECT_TRUE(findings::are_repeats(one, warm(21.5, totals(2, "a", 3, 0.1))));
+  EXPECT_FALSE(findings::are_repeats(one, warm(40, totals(2, "a", 3, 0.1))));
+  EXPECT_FALSE(findings::are_repeats(one, totals(2, "a", 3, 0.1)));
+  EXPECT_FALSE(findings::are_repeats(one, warm(20, totals(2, "a", 4, 0.1))));
+}
+
+TEST(Features, AreTestedFrequencyByFrequency) {
+  std::vector<findings::Measurement> readings;
+  for (const double hz : {1000.0, 10000.0})
+    for (const char* state : {"on", "off"}) {
+      auto one = at(hz, totals(int(readings.size()) + 1, "a", 3, 0.1));
+      one.feature = "shield";
+      one.state = state;
+      readings.push_back(one);
+    }
+  const auto found = findings::feature_tests(readings);
+  ASSERT_EQ(found.size(), 2u);
+  for (const auto& test : found) EXPECT_EQ(test.first_readings + test.second_readings, 2);
+}
+
 // Three against three cannot go below 1/10 in either direction: stats::max_difference_test.
 TEST(Features, AreTestedAgainstTheirRepeats) {
   std::vector<findings::Measurement> readings;

@@ -1,0 +1,71 @@
+#include <gtest/gtest.h>
+
+#include "whole/sample_campaign.h"
+
+// What a user with many readings is led to: the gap, the mistaken reading, the feature that is on and off.
+namespace {
+
+void expect_in(const std::string& text, const std::string& words) {
+  std::string flat;
+  for (const char c : text)
+    if (c != '\n' && c != ' ') flat += c;
+  std::string wanted;
+  for (const char c : words)
+    if (c != ' ') wanted += c;
+  EXPECT_NE(flat.find(wanted), std::string::npos) << words << "\nin\n" << text;
+}
+
+TEST(Bench, LeadsToGapsMistakesAndFeatures) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("mistaken.csv", "cable,length_m,resistance_ohm,repeat\nbell-wire,3,580,2\n");
+  const Ran mistaken = run_program(folder, {"import", "mistaken.csv"});
+  EXPECT_EQ(mistaken.status, 0);
+  expect_in(mistaken.err, "can hardly be: blindswap examine");
+  std::string manifest = "file,cable,feature,state,bandwidth,repeat\n";
+  for (const std::string state : {"on", "off"})
+    for (const std::string repeat : {"1", "2", "3"}) {
+      const std::string name = state + repeat + ".csv";
+      folder.write(name, "frequency_Hz,level_dBV\n20," + std::string(state == "on" ? "-12" : "-10") + repeat +
+                             "\n20000,-13" + repeat + "\n");
+      manifest += name + ",thick-pair,shield," + state + ",1.5Hz," + repeat + "\n";
+    }
+  folder.write("noise.csv", manifest);
+  expect_in(expect_done(folder, {"import", "--manifest", "noise.csv"}), "imported 6 readings, 6 noise");
+  expect_in(expect_done(folder, {"import", "--manifest", "noise.csv"}), "6 readings are there already");
+
+  expect_in(expect_done(folder, {"coverage"}), "noise: missing of bell-wire");
+  const std::string examined = expect_done(folder, {"examine"});
+  expect_in(
+      examined,
+      "bell-wire, reading 3 (mistaken.csv, repeat 2): 580 ohm for 3.00 m is not usual, 580 mohm would be.");
+  expect_in(examined, "thick-pair, noise: shield on less off (3 against 3 readings)");
+  expect_in(examined, "so few readings cannot go below 0.100");
+
+  folder.write("again.csv", "cable,length_m,resistance_mohm,repeat\nbell-wire,3,579,3\n");
+  expect_done(folder, {"import", "again.csv"});
+  expect_done(folder, {"supersede", "3", "--with", "10", "--why", "ohm for mohm"});
+  expect_in(expect_done(folder, {"coverage"}), "bell-wire 2 (1 superseded) missing");
+  expect_in(expect_done(folder, {"examine"}), "Nothing: no reading disagrees");
+  expect_in(expect_done(folder, {"examine", "--json"}), "\"doubts\": []");
+  expect_in(expect_done(folder, {"coverage", "--html"}), "<!DOCTYPE html>");
+  expect_in(expect_done(folder, {"check"}), "fit their checksums");
+}
+
+TEST(Bench, NamesEveryFaultOfAManifestAndImportsNothing) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("good.csv", "frequency_Hz,level_dB\n20,0\n20000,0\n");
+  folder.write("words.csv", "frequency_Hz,level_dB\n20,x\n30,0\n40,y\n");
+  folder.write("empty.csv", "");
+  folder.write("all.csv", "file,cable\ngood.csv,thick-pair\nwords.csv,thick-pair\nempty.csv,thick-pair\n");
+  const std::string before = expect_done(folder, {"list"});
+  const Ran ran = run_program(folder, {"import", "--manifest", "all.csv"});
+  EXPECT_EQ(ran.status, 2);
+  for (const char* fault : {"words.csv:2:4: level must be a number in dB, got \"x\"",
+                            "words.csv:4:4:", "empty.csv: is empty", "nothing was imported"})
+    expect_in(ran.err, fault);
+  EXPECT_EQ(expect_done(folder, {"list"}), before);
+}
+
+}  // namespace
