@@ -36,6 +36,12 @@ std::vector<double> ways_by_sum(const std::vector<std::int64_t>& values, std::si
 
 }  // namespace
 
+double number_of_divisions(std::size_t chosen, std::size_t all) {
+  double ways = 1;
+  for (std::size_t i = 1; i <= chosen; ++i) ways *= double(all + 1 - i) / double(i);
+  return std::round(ways);
+}
+
 std::optional<double> share_of_divisions(std::span<const double> values, std::size_t chosen,
                                          Alternative alternative) {
   if (values.size() > most_values) return std::nullopt;

@@ -8,6 +8,10 @@
 
 namespace stats {
 
+/// In how many ways `all` things are divided into `chosen` and the rest, a whole number as far as doubles hold them.
+/// @param chosen  at most `all`.
+double number_of_divisions(std::size_t chosen, std::size_t all);
+
 /// Share of all divisions of whole-numbered values into a first sample of `chosen` and the rest whose
 /// difference of means (first less rest) counts against that of the division given, in which the first
 /// `chosen` values are the first sample. Counted value by value through the sums that the first sample can

@@ -2,12 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numeric>
-#include <optional>
-#include <string>
 
 #include "stats/arguments.h"
 #include "stats/random.h"
+#include "stats/samples/division_count.h"
 
 namespace stats {
 namespace {
@@ -29,12 +27,6 @@ void require_curves(const Curves& first, const Curves& second) {
       require_count("number of bands of a curve", std::ssize(curve), bands, bands);
       require_finite("curve", curve);
     }
-}
-
-double divisions_of(std::size_t all, std::size_t chosen) {
-  double divisions = 1;
-  for (std::size_t i = 1; i <= chosen; ++i) divisions *= double(all - chosen + i) / double(i);
-  return std::round(divisions);
 }
 
 /// All curves, each band less its mean and over its standard deviation; 0 where all are equal.
@@ -100,7 +92,7 @@ MaxDifference max_difference_test(const Curves& first, const Curves& second, Alt
   std::fill_n(is_first.begin(), first.size(), true);
   const std::vector<double> seen = divided.differences(is_first);
 
-  const double divisions = divisions_of(all.size(), first.size());
+  const double divisions = number_of_divisions(first.size(), all.size());
   const bool exchanged_alike = alternative == Alternative::two_sided && first.size() == second.size();
   MaxDifference found{0, {}, {}, exact_p(1), (exchanged_alike ? 2 : 1) / divisions};
   for (std::size_t band = 0; band < bands; ++band) {

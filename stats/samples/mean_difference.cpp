@@ -54,12 +54,6 @@ std::vector<double> centred(std::vector<double> both) {
   return both;
 }
 
-double divisions(std::size_t chosen, std::size_t all) {
-  double ways = 1;
-  for (std::size_t i = 1; i <= chosen; ++i) ways *= double(all + 1 - i) / double(i);
-  return std::round(ways);
-}
-
 /// Calls `visit(sum)` with the sum of the chosen values for every way to choose `left` of those from `first`
 /// on.
 template <typename Visit>
@@ -96,7 +90,7 @@ PermutationP mean_difference_test(std::span<const double> x, std::span<const dou
   std::int64_t reaching = 0;
   const auto count = [&](double sum) { reaching += counts_against(sum, seen, alternative, tolerance); };
 
-  const double ways = divisions(x.size(), values.size());
+  const double ways = number_of_divisions(x.size(), values.size());
   if (ways <= kExactDivisions) {
     for_each_choice(values, x.size(), 0.0, count);
     return exact_p(double(reaching) / ways);
