@@ -9,7 +9,7 @@
 namespace desk {
 namespace {
 
-// R1: IEC 60228:2004, Tables 1 to 3 (read in transcriptions that agree).
+// R1: IEC 60228:2004, Tables 1 to 3 (read in secondary copies that agree).
 TEST(CalculateConductor, HasTheStandardsAreas) {
   int rows = 0;
   for (const CsvRow& row : csv_rows("electrical/data/conductor_rmax_iec60228.csv")) {

@@ -102,7 +102,7 @@ TEST(CalculateTone, TakesTheThresholdOfItsBand) {
   EXPECT_EQ(rows, 30);
 }
 
-// H5: the fit of Jesteadt, Wier & Green 1977 (read in transcription). recomputed.
+// H5: the fit of Jesteadt, Wier & Green 1977 (read in a secondary copy). recomputed.
 TEST(CalculateJustNoticeable, HasTheFitAndTheListBesideIt) {
   EXPECT_NEAR(amount("just-noticeable 40dB", "difference_db"), 0.929138, 5.1e-7);
   EXPECT_NEAR(amount("just-noticeable 80dB", "difference_db"), 0.503443, 5.1e-7);

@@ -116,7 +116,7 @@ TEST(PredictedConstruction, OfAPairWithoutReadings) {
               "resistance as read; inductance and capacitance calculated from the construction; skin effect");
 }
 
-// IEC 60228:2004, Tables 1 to 3 (read in transcriptions that agree): the greatest resistance allowed of a conductor, untinned.
+// IEC 60228:2004, Tables 1 to 3 (read in secondary copies that agree): the greatest resistance allowed of a conductor, untinned.
 TEST(PredictedConstruction, SaysHowMuchMoreAStandardCableMayHave) {
   double least = 2, most = 0;
   for (const CsvRow& row : csv_rows("electrical/data/conductor_rmax_iec60228.csv")) {

@@ -19,7 +19,7 @@ double round_diameter_m(double area_m2);
 
 /// Direct-current resistance of ONE conductor: resistivity / area of its metal. A pair's loop has twice as much.
 ///
-/// It is the geometry's own resistance: a standard cable of the same nominal area may have 5 to 16 % more (IEC 60228
+/// It is the geometry's own resistance: a standard cable of the same nominal area may have 4 to 16 % more (IEC 60228
 /// limits the resistance, not the area; see `standard_conductors`).
 /// @param metal_area_m2  above 0; of all strands together.
 /// @throws std::domain_error  naming the argument, its value and its range.
@@ -38,7 +38,7 @@ struct StandardConductor {
   double flexible_tinned_ohm_per_m;    ///< class 5, tinned
 };
 
-/// 0.5 to 6 mm2. Source: IEC 60228:2004, Tables 1 to 3 (read in transcriptions that agree).
+/// 0.5 to 6 mm2. Source: IEC 60228:2004, Tables 1 to 3 (read in secondary copies that agree).
 std::span<const StandardConductor> standard_conductors();
 
 /// The row of this nominal area (within 1 %), if there is one.

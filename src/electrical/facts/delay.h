@@ -22,7 +22,7 @@ struct PhaseShares {
   double measured_deg;
   double propagation_deg;  ///< -360 f delay: all there would be between matched ends, without loss
   double
-      terminations_deg;  ///< what the circuit predicts beyond that: source and load that do not match the line
+      terminations_deg;  ///< what the circuit predicts beyond that: ends that do not match the line, and the line's own loss
   double
       left_over_deg;  ///< measured less predicted: what resistance, inductance, capacitance and ends leave unexplained
 };

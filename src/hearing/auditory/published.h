@@ -24,7 +24,7 @@ std::span<const PublishedThreshold> published_thresholds();
 /// @param sensation_level_db  0 to 100, above the listener's own threshold.
 /// @throws std::domain_error  naming the argument, its value and its range.
 /// Example: 0.93 dB at 40 dB, 0.50 dB at 80 dB.
-/// Source: Jesteadt, Wier & Green, J. Acoust. Soc. Am. 61, 1977 (its fit, read in transcription; volume from memory).
+/// Source: Jesteadt, Wier & Green, J. Acoust. Soc. Am. 61, 1977 (its fit, read in a secondary copy; volume from memory).
 double just_noticeable_tone_level_db(double sensation_level_db);
 
 /// Why nothing is said of the share right that a level difference alone would earn.

@@ -24,7 +24,7 @@ struct AuditoryDifference {
 /// stays what it is. It says how much reaches the filters, not whether it is heard: see `published.h`.
 /// @param trim_db  within -1000 to 1000; the level difference trimmed away.
 /// @throws std::domain_error  naming the argument; if the curves share no band there.
-/// Accuracy: 1e-4 dB for responses of cables on loudspeakers (tests/hearing, against a ten times finer sum).
+/// Accuracy: 1e-4 dB for responses of cables on loudspeakers (tests/hearing, against a sum over 20,000 frequencies).
 AuditoryDifference auditory_difference(const LevelCurve& first, const LevelCurve& second, double trim_db);
 
 }  // namespace hearing

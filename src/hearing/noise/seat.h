@@ -33,7 +33,7 @@ struct HearingThreshold {
   double diffuse_field_db;
 };
 
-/// 20 Hz to 16 kHz. Source: ISO 389-7:2019, Table 1 (read in transcriptions that agree).
+/// 20 Hz to 16 kHz. Source: ISO 389-7:2019, Table 1 (read in secondary copies that agree).
 std::vector<HearingThreshold> hearing_thresholds();
 
 /// A third-octave band at the seat beside the threshold of hearing there.

@@ -46,7 +46,7 @@ electrical::Band third_octave_band(int n);
 /// standard's quasi-peak meter is not part of it: weighted r.m.s. values made with it are not those of its meter.
 /// @param frequency_hz  31.5 to 31 500.
 /// @throws std::domain_error  naming the argument, its value and its range.
-/// Source: ITU-R BS.468-4, Table 1 (read in transcription).
+/// Source: ITU-R BS.468-4, Table 1 (read in a secondary copy).
 double itu_468_weighting_db(double frequency_hz);
 
 /// R.m.s. voltage of the noise under a weighting over a band.

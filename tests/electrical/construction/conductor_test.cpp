@@ -8,7 +8,7 @@
 
 using electrical::material_named;
 
-// R1: IEC 60228:2004, Tables 1 to 3 (read in five transcriptions that agree, not in the standard itself).
+// R1: IEC 60228:2004, Tables 1 to 3 (read in five secondary copies that agree, not in the standard itself).
 TEST(StandardConductor, HasTheLimitsOfTheStandard) {
   int rows = 0;
   for (const CsvRow& row : csv_rows("electrical/data/conductor_rmax_iec60228.csv")) {
@@ -51,7 +51,7 @@ TEST(Gauge, HasTheDiameterAreaAndResistanceOfTheRule) {
   EXPECT_GT(rows, 15);
 }
 
-// R3, cross-check: a printed table in ohm per 100 ft (read in transcription); 0.05 % for its older temperature constant.
+// R3, cross-check: a printed table in ohm per 100 ft (read in a secondary copy); 0.05 % for its older temperature constant.
 TEST(Gauge, AgreesWithAPrintedTable) {
   constexpr double kPrinted[][2] = {
       {12, 0.15880}, {14, 0.25250}, {16, 0.40160}, {20, 1.01500}, {22, 1.61400}};

@@ -100,7 +100,7 @@ TEST(AuditoryDifferences, RefuseImpossibleTrims) {
   EXPECT_NE(refusal([&] { hearing::auditory_difference(flat, flat, std::nan("")); }), "accepted");
 }
 
-// H5: the fit of Jesteadt, Wier & Green 1977 (read in transcription). recomputed.
+// H5: the fit of Jesteadt, Wier & Green 1977 (read in a secondary copy). recomputed.
 TEST(PublishedThresholds, OfTheLevelOfATone) {
   EXPECT_NEAR(hearing::just_noticeable_tone_level_db(10), 1.437, 5.1e-4);
   EXPECT_NEAR(hearing::just_noticeable_tone_level_db(20), 1.246, 5.1e-4);

@@ -80,7 +80,7 @@ TEST(SeatLevels, NeedThisVoltage) {
   EXPECT_NEAR(hearing::seat_volt({88, 2.5, 1, 0}, 2.4) * 1e6, 371.3013, 5.1e-5);
 }
 
-// H1: ISO 389-7:2019, Table 1 (read in transcriptions that agree), every row of the file that it has.
+// H1: ISO 389-7:2019, Table 1 (read in secondary copies that agree), every row of the file that it has.
 TEST(HearingThresholds, AreThoseOfTheStandard) {
   const auto rows = csv_rows("hearing/data/threshold_hearing.csv");
   const auto found = hearing::hearing_thresholds();
@@ -161,7 +161,7 @@ TEST(NoiseSpectra, RefuseWhatIsNone) {
             "bandwidth_hz must be a finite number above 0, got 0");
 }
 
-// W6: ITU-R BS.468-4, Table 1 (read in transcription), every row of the file.
+// W6: ITU-R BS.468-4, Table 1 (read in a secondary copy), every row of the file.
 TEST(Itu468, IsTheTable) {
   for (const CsvRow& row : csv_rows("hearing/data/weighting_bs468.csv"))
     EXPECT_NEAR(hearing::itu_468_weighting_db(row.number("f_Hz")), row.number("dB"), 1e-9)
