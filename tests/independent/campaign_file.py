@@ -117,18 +117,22 @@ class Campaign:
         (text,) = self.db.execute("SELECT construction FROM cable WHERE name = ?", (cable,)).fetchone()
         return dict(json.loads(text))
 
+    def counting(self, kind, rig, cable):
+        """Checksum and repeat of a cable's readings that are not superseded, none in a state of a feature."""
+        return self.db.execute(
+            "SELECT sha256, repeat FROM reading WHERE kind = ? AND coalesce(rig, '') = ? AND cable = ? AND feature = '' "
+            "AND number NOT IN (SELECT reading FROM correction) ORDER BY number", (kind, rig, cable)).fetchall()
+
     def line(self, cable):
         """Loop R, L, C in all and the length if it is a pair of round conductors, else None; the spread of R.
 
         Means over the repeats of the per-cable tables. A pair's L is carried to direct current.
         """
         values = []
-        for (sha256,) in self.db.execute("SELECT DISTINCT sha256 FROM reading WHERE kind = 'cable-lcr'"):
-            for row in self.table(sha256):
-                if row["cable"] == cable:
-                    values.append((float(row["resistance_mohm"]) * 1e-3, float(row["inductance_uH"]) * 1e-6,
-                                   float(row["capacitance_pF"]) * 1e-12, float(row["length_m"]),
-                                   float(row["frequency_Hz"])))
+        for sha256, repeat in self.counting("cable-lcr", "", cable):
+            (row,) = [row for row in self.table(sha256) if row["cable"] == cable and int(row["repeat"]) == repeat]
+            values.append((float(row["resistance_mohm"]) * 1e-3, float(row["inductance_uH"]) * 1e-6,
+                           float(row["capacitance_pF"]) * 1e-12, float(row["length_m"]), float(row["frequency_Hz"])))
         means = [sum(v[i] for v in values) / len(values) for i in range(4)]
         geometry = self.built(cable).get("geometry", "")
         need(geometry not in ("coax", "coaxial"), "the skin effect of coaxial cables is not computed here")
@@ -146,9 +150,8 @@ class Campaign:
         return [(float(r["frequency_Hz"]), float(r["magnitude_ohm"]), float(r["phase_deg"])) for r in self.table(rows[-1][0])]
 
     def responses(self, cable):
-        rows = self.db.execute("SELECT sha256 FROM reading WHERE kind = 'response' AND rig = ? AND cable = ? ORDER BY number",
-                               (self.plan["rig"], cable)).fetchall()
-        return [[(float(r["frequency_Hz"]), float(r["level_dB"])) for r in self.table(sha256)] for (sha256,) in rows]
+        return [[(float(r["frequency_Hz"]), float(r["level_dB"])) for r in self.table(sha256)]
+                for sha256, _ in self.counting("response", self.plan["rig"], cable)]
 
     def source_ohm(self):
         return float(self.db.execute("SELECT source_resistance_ohm FROM rig WHERE name = ?", (self.plan["rig"],)).fetchone()[0])
