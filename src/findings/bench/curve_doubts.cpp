@@ -231,7 +231,7 @@ std::vector<Doubt> curve_doubts(const std::vector<Measurement>& measurements,
   std::vector<Doubt> doubts;
   for (const Measurement& one : measurements) {
     if (one.superseded) continue;
-    if (one.kind == "response") doubt_phase_sign(one, cables, rigs, doubts);
+    if (one.kind == "response" || one.kind == "phase") doubt_phase_sign(one, cables, rigs, doubts);
     if (one.kind == "impedance") doubt_impedance(one, rigs, doubts);
   }
   doubt_predictions(measurements, cables, rigs, doubts);

@@ -39,8 +39,8 @@ struct Doubt {
 std::vector<Doubt> line_doubts(const std::vector<Measurement>& measurements,
                                const std::vector<BenchCable>& cables);
 
-/// What responses and impedances do not agree with: the prediction from the cable's own totals, the sign of a phase, the
-/// other piece, the rated impedance.
+/// What responses, phases and impedances do not agree with: the prediction from the cable's own totals, the sign of a
+/// phase, the other piece, the rated impedance.
 std::vector<Doubt> curve_doubts(const std::vector<Measurement>& measurements,
                                 const std::vector<BenchCable>& cables, const std::vector<BenchRig>& rigs);
 

@@ -134,6 +134,21 @@ TEST(CurveDoubts, KnowAChangedSignOfAPhase) {
   EXPECT_NE(only(findings::curve_doubts({hall.measured(1, same, -1)}, hall.cables, hall.rigs))
                 .find("with the sign of its phase changed"),
             std::string::npos);
+  const double predicted =
+      electrical::phase_deg(electrical::response(hall.source, hall.line, hall.load, 20'000));
+  Measurement single;
+  single.number = 5;
+  single.kind = "phase";
+  single.cable = "x";
+  single.rig = "hall";
+  single.file = "phases.csv";
+  single.columns = {"frequency_hz", "phase_deg"};
+  single.values = {{20'000}, {0.9 * predicted}};
+  EXPECT_EQ(only(findings::curve_doubts({single}, hall.cables, hall.rigs)), "0");
+  single.values = {{20'000}, {-0.9 * predicted}};
+  EXPECT_NE(only(findings::curve_doubts({single}, hall.cables, hall.rigs))
+                .find("reading 5 (phases.csv): with the sign of its phase changed"),
+            std::string::npos);
   std::vector<double> magnitude, phase, changed;
   for (const double f : hall.hz) {
     const auto ohm = electrical::impedance_ohm(hall.load, f);
