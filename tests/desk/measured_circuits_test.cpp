@@ -178,10 +178,9 @@ TEST_F(MeasuredCircuits, NoiseLevelsNeedTheirBandwidth) {
   const char* const levels = "frequency_Hz,level_dBV\n20,-121.245042\n20000,-121.245042\n";
   noise("levels.csv", levels);
   EXPECT_EQ(refusal([&] { noise_of_d1(); }),
-            "reading 4 (" + (folder / "levels.csv").string() +
-                ") holds levels without the bandwidth that each was measured in\n"
-                "import the file again with --bandwidth 1.46Hz (its own) and --repeat 2, then supersede "
-                "reading 4 by it");
+            "reading 4 (levels.csv) holds levels without the bandwidth that each was measured in\n"
+            "import the file again with --bandwidth 1.46Hz (its own) and --repeat 2, then supersede "
+            "reading 4 by it");
   imported::Assignment again;
   again.cable = "D1";
   again.repeat = 2;

@@ -22,7 +22,8 @@ std::vector<store::NumberedReading> measured(const store::Campaign& campaign, co
 
 std::string named_reading(const store::NumberedReading& each) {
   const imported::Reading& reading = each.reading;
-  std::string words = "reading " + std::to_string(each.number) + " (" + reading.file + ")";
+  std::string words =
+      "reading " + std::to_string(each.number) + " (" + Path(reading.file).filename().string() + ")";
   if (!reading.rig.empty()) words += ", rig " + reading.rig;
   if (!reading.piece.empty()) words += ", " + reading.piece;
   if (!reading.condition.empty()) words += ", " + reading.condition;
