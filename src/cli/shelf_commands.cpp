@@ -7,6 +7,7 @@
 #include "cli/options.h"
 #include "desk/bench/bench.h"
 #include "desk/shelf/prediction_text.h"
+#include "desk/shelf/shelf_prediction.h"
 #include "desk/shelf/shelf_text.h"
 #include "text/error.h"
 #include "text/quantity.h"
@@ -214,26 +215,52 @@ void add_list(CLI::App& program, Console& console) {
   command->callback([campaign, &console] { console.out << desk::inventory_text(*campaign); });
 }
 
+struct PredictOptions {
+  std::string campaign, rig, first, second, weighting = "pink-k", curves;
+  bool json = false, replace = false;
+};
+
+void predict_all(const PredictOptions& options, Console& console) {
+  const desk::ShelfPrediction all = desk::predict_shelf(options.campaign, options.rig, options.weighting);
+  if (!options.curves.empty())
+    desk::write_curves(options.campaign, options.rig, options.curves, options.replace);
+  console.out << (options.json ? desk::shelf_prediction_json(all) : desk::shelf_prediction_text(all));
+  if (!options.curves.empty() && !options.json) console.out << "curves written to " << options.curves << "\n";
+}
+
+void predict_swap(const PredictOptions& options, Console& console) {
+  if (options.second.empty())
+    throw text::BadInput(
+        "one cable is no swap\n"
+        "name the cable that is there and the one that takes its place, or none for all against the "
+        "baseline");
+  if (options.rig.empty()) throw text::BadInput("a swap is predicted on a rig\nname it with --rig");
+  if (!options.curves.empty())
+    throw text::BadInput("--curves writes those of all cables\nleave the two cables out");
+  const desk::Prediction one =
+      desk::predict(options.campaign, options.rig, options.first, options.second, options.weighting);
+  console.out << (options.json ? desk::prediction_json(one) : desk::prediction_text(one));
+}
+
 void add_predict(CLI::App& program, Console& console) {
-  struct Options {
-    std::string campaign, rig, first, second, weighting = "pink-k";
-    bool json = false;
-  };
-  const auto options = std::make_shared<Options>();
-  CLI::App* command =
-      add_command(program, "predict", "What the circuit says of swapping one cable for another",
-                  "predict heavy-pair thin-pair --rig hall");
+  const auto options = std::make_shared<PredictOptions>();
+  CLI::App* command = add_command(
+      program, "predict", "What the circuit says of swapping one cable for another, or all for the baseline",
+      "predict heavy-pair thin-pair --rig hall; blindswap predict --curves curves.csv");
   add_campaign(command, options->campaign);
-  command->add_option("first", options->first, "Cable that is there")->required();
-  command->add_option("second", options->second, "Cable that takes its place")->required();
-  command->add_option("--rig", options->rig, "On this rig")->required();
+  command->add_option("first", options->first,
+                      "Cable that is there; without cables, each in place of the baseline");
+  command->add_option("second", options->second, "Cable that takes its place");
+  command->add_option("--rig", options->rig, "On this rig; without cables, on all if not given");
   command->add_option("--weighting", options->weighting, "Of the trim whose residual is shown")
       ->capture_default_str();
+  command->add_option("--curves", options->curves,
+                      "Without cables: every level curve, as a table "
+                      "rig,cable,frequency_Hz,level_dB,difference_dB in this FILE.csv");
+  command->add_flag("--replace", options->replace, "Replace that file if it is there");
   command->add_flag("--json", options->json, "As JSON");
   command->callback([options, &console] {
-    const desk::Prediction prediction =
-        desk::predict(options->campaign, options->rig, options->first, options->second, options->weighting);
-    console.out << (options->json ? desk::prediction_json(prediction) : desk::prediction_text(prediction));
+    options->first.empty() ? predict_all(*options, console) : predict_swap(*options, console);
   });
 }
 

@@ -5,9 +5,11 @@
 #include <nlohmann/json.hpp>
 #include <thread>
 
+#include "desk/bench/bench.h"
 #include "desk/plans/planning.h"
 #include "desk/reports/reports.h"
 #include "desk/shelf/shelf.h"
+#include "desk/shelf/shelf_prediction.h"
 #include "plan/sample_plan.h"
 #include "seal/canonical_json.h"
 #include "sitting/simulated/rehearsal.h"
@@ -60,6 +62,23 @@ void import_of_500_readings(benchmark::State& state) {
     const Folder folder;
     import_all(folder, folder / "campaign.blindswap");
   }
+}
+
+/// Budget: 2 s with the import: what can hardly be, differences beside repeatability, features.
+void examination_of_500_readings(benchmark::State& state) {
+  const Folder folder;
+  const desk::Path file = folder / "campaign.blindswap";
+  import_all(folder, file);
+  for (auto _ : state) benchmark::DoNotOptimize(desk::examination_report(file, desk::BenchForm::text));
+}
+
+/// 31 swaps on one rig, each with residual and auditory bands.
+void prediction_of_a_shelf(benchmark::State& state) {
+  const Folder folder;
+  const desk::Path file = folder / "campaign.blindswap";
+  import_all(folder, file);
+  desk::set_baseline(file, cable_name(0));
+  for (auto _ : state) benchmark::DoNotOptimize(desk::predict_shelf(file, "", ""));
 }
 
 /// Budget: 1 s, 200 MB: 32 cables, 12 listeners, 500 readings, 31 comparisons of 16 trials, 5,952 answers.
@@ -121,6 +140,8 @@ void start_of_the_program(benchmark::State& state) {
 }
 
 BENCHMARK(import_of_500_readings)->Unit(benchmark::kMillisecond)->UseRealTime()->Iterations(3);
+BENCHMARK(examination_of_500_readings)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(prediction_of_a_shelf)->Unit(benchmark::kMillisecond)->UseRealTime();
 BENCHMARK(report_of_a_large_campaign)->Unit(benchmark::kMillisecond)->UseRealTime()->Iterations(3);
 BENCHMARK(dry_run_of_2000_sittings)->Unit(benchmark::kMillisecond)->UseRealTime()->Iterations(2);
 BENCHMARK(start_of_the_program)->Unit(benchmark::kMillisecond)->UseRealTime();

@@ -21,6 +21,7 @@ void expect_leads(const std::string& out) {
   holds("coverage.html", "response on hall: missing of lamp-flex");
   holds("noise.txt", "each band is below the published threshold");
   holds("phase.txt", "reading 61 of the other sign?");
+  holds("all-cables.txt", "lamp-flex *");
   holds("lamp-flex.txt", "left open: inductance and capacitance of lamp-flex");
   holds("tradeoff.html", "<svg");
 }

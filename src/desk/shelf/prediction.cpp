@@ -61,18 +61,8 @@ CablePrediction facts_of(const std::string& name, const KnownLine& line, const E
   else if (const auto rated = text::number(rig.rated_impedance_ohm);
            rated && ends.source.resistance_ohm + electrical::loop_resistance_ohm(cable) > 0)
     facts.damping_factor = electrical::damping_factor(*rated, ends.source, cable);
-  for (const std::string& caution : line.cautions) facts.cautions.push_back(name + ": " + caution);
-  if (electrical::capacitance_needs_caution(cable))
-    facts.cautions.push_back(
-        name + ": more than 1 nF in all; some amplifiers can oscillate with it (a rule of thumb)");
-  if (line.inductance != Origin::unknown && electrical::faster_than_light(cable))
-    facts.cautions.push_back(
-        name + ": its inductance and capacitance would make it faster than light; check the readings");
+  for (const std::string& caution : cautions_of(line)) facts.cautions.push_back(name + ": " + caution);
   return facts;
-}
-
-AfterTrim after_trim(const hearing::LevelCurve& to, const hearing::LevelCurve& from, double trim_db) {
-  return {hearing::residual(to, from, trim_db), hearing::auditory_difference(to, from, trim_db)};
 }
 
 SteppedTrim stepped_trim(const hearing::LevelCurve& to, const hearing::LevelCurve& from, double difference_db,
@@ -123,6 +113,19 @@ void add_levels(Prediction& prediction, const hearing::LevelCurve& to, const hea
 }
 
 }  // namespace
+
+std::vector<std::string> cautions_of(const KnownLine& line) {
+  std::vector<std::string> cautions = line.cautions;
+  if (electrical::capacitance_needs_caution(line.cable))
+    cautions.push_back("more than 1 nF in all; some amplifiers can oscillate with it (a rule of thumb)");
+  if (line.inductance != Origin::unknown && electrical::faster_than_light(line.cable))
+    cautions.push_back("its inductance and capacitance would make it faster than light; check the readings");
+  return cautions;
+}
+
+AfterTrim after_trim(const hearing::LevelCurve& to, const hearing::LevelCurve& from, double trim_db) {
+  return {hearing::residual(to, from, trim_db), hearing::auditory_difference(to, from, trim_db)};
+}
 
 Prediction predict(const Path& file, const std::string& rig_name, const std::string& first,
                    const std::string& second, const std::string& weighting) {

@@ -34,6 +34,8 @@ struct AfterTrim {
   hearing::AuditoryDifference smoothed;
 };
 
+AfterTrim after_trim(const hearing::LevelCurve& to, const hearing::LevelCurve& from, double trim_db);
+
 /// The trim as far as whole steps of the rig's volume control allow it.
 struct SteppedTrim {
   double step_db = 0;
@@ -63,6 +65,9 @@ struct Prediction {
   std::vector<double> frequency_hz, difference_db;
   electrical::Extreme least_impedance_ohm{};
 };
+
+/// What its user has to know of a line, without the cable's name.
+std::vector<std::string> cautions_of(const KnownLine& line);
 
 /// @param weighting  of the trim whose residual is shown; "" for pink-k.
 /// @throws text::BadInput naming what is not known yet: a cable's resistance, the rig's source or load.

@@ -1,7 +1,5 @@
-#include <nlohmann/json.hpp>
-
+#include "desk/shelf/prediction_parts.h"
 #include "desk/shelf/prediction_text.h"
-#include "hearing/auditory/published.h"
 
 namespace desk {
 namespace {
@@ -46,19 +44,6 @@ json facts_json(const CablePrediction& cable) {
           {"line_level", cable.line_level ? line_level_json(*cable.line_level) : json()}};
 }
 
-json residual_json(const hearing::Residual& residual) {
-  return {{"minimum_dB", residual.minimum_db},
-          {"maximum_dB", residual.maximum_db},
-          {"rms_dB", residual.rms_db},
-          {"frequency_of_largest_Hz", residual.frequency_of_largest_hz}};
-}
-
-json smoothed_json(const hearing::AuditoryDifference& smoothed) {
-  return {{"largest_dB", smoothed.largest_db},
-          {"frequency_of_largest_Hz", smoothed.frequency_of_largest_hz},
-          {"rms_dB", smoothed.rms_db}};
-}
-
 json stepped_json(const SteppedTrim& trim) {
   return {{"step_dB", trim.step_db},
           {"first_steps", trim.first_steps},
@@ -80,16 +65,6 @@ json open_json(const LeftOpen& open) {
           {"largest_residual_dB_greatest", open.largest_residual_db.greatest},
           {"rms_residual_dB_least", open.rms_residual_db.least},
           {"rms_residual_dB_greatest", open.rms_residual_db.greatest}};
-}
-
-json thresholds_json() {
-  json all = json::array();
-  for (const hearing::PublishedThreshold& each : hearing::published_thresholds())
-    all.push_back({{"concerns", each.concerns == hearing::Concerns::level ? "level" : "response"},
-                   {"size_dB", each.size_db},
-                   {"what", each.what},
-                   {"source", each.source}});
-  return all;
 }
 
 }  // namespace

@@ -1,8 +1,7 @@
 #include "desk/shelf/prediction_text.h"
 
+#include "desk/shelf/prediction_parts.h"
 #include "findings/words/numbers.h"
-#include "hearing/auditory/published.h"
-#include "report/wrapped_text.h"
 #include "text/columns.h"
 #include "text/number.h"
 #include "text/quantity.h"
@@ -19,11 +18,6 @@ std::string decibels(double value_db) { return text::fixed(value_db, 3) + " dB";
 std::string small_decibels(double value_db) { return text::significant(value_db, 2) + " dB"; }
 
 std::string hertz(double frequency_hz) { return text::with_unit(frequency_hz, Unit::hertz); }
-
-std::string paragraph(const std::string& words, std::string_view indent = "") {
-  constexpr std::size_t width = 100;
-  return report::wrapped(words, width, indent, indent);
-}
 
 std::string known_or_not(double value, Unit unit, Origin origin) {
   return origin == Origin::unknown ? "unknown" : text::with_unit(value, unit);
@@ -136,18 +130,6 @@ std::string open_text(const Prediction& prediction) {
                        "; after that trim the largest residual is " + span(open.largest_residual_db) +
                        " in size, its r.m.s. " + span(open.rms_residual_db),
                    "  ");
-}
-
-std::string thresholds_text() {
-  text::Columns all({"dB", "published as just noticed", "source"}, {Align::right});
-  for (const hearing::PublishedThreshold& each : hearing::published_thresholds())
-    all.add({text::shortest(each.size_db), std::string(each.what), std::string(each.source)});
-  return "beside these numbers:\n" + all.text(2) +
-         paragraph(
-             "these disagree, as methods and criteria differ; none was measured with music through "
-             "cables; none says that less cannot be heard or that more is heard; " +
-                 std::string(hearing::kNoSlope),
-             "  ");
 }
 
 }  // namespace
