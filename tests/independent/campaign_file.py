@@ -126,11 +126,13 @@ class Campaign:
     def line(self, cable):
         """Loop R, L, C in all and the length if it is a pair of round conductors, else None; the spread of R.
 
-        Means over the repeats of the per-cable tables. A pair's L is carried to direct current.
+        Means over the repeats of the per-cable tables; one without repeats has a row a cable. A pair's L is
+        carried to direct current.
         """
         values = []
         for sha256, repeat in self.counting("cable-lcr", "", cable):
-            (row,) = [row for row in self.table(sha256) if row["cable"] == cable and int(row["repeat"]) == repeat]
+            (row,) = [row for row in self.table(sha256)
+                      if row["cable"] == cable and int(row.get("repeat") or repeat) == repeat]
             values.append((float(row["resistance_mohm"]) * 1e-3, float(row["inductance_uH"]) * 1e-6,
                            float(row["capacitance_pF"]) * 1e-12, float(row["length_m"]), float(row["frequency_Hz"])))
         means = [sum(v[i] for v in values) / len(values) for i in range(4)]
