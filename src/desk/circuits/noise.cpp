@@ -19,21 +19,21 @@ constexpr electrical::Band kItu468Band{31.5, 20000};
 /// Spectra scatter: so much below the thermal noise is no contradiction yet. Common practice, no source.
 constexpr double kThermalScatter_db = 1;
 
-hearing::NoiseSpectrum spectrum_of(const store::NumberedReading& each) {
-  const auto& frequency_hz = *column(each.reading, "frequency_hz");
-  if (const auto* density = column(each.reading, "density_volt_per_sqrt_hz")) return {frequency_hz, *density};
-  const auto& level_dbv = *column(each.reading, "level_dbv");
-  const auto* bandwidth_hz = column(each.reading, "bandwidth_hz");
-  if (bandwidth_hz == nullptr)
-    throw text::BadInput(named_reading(each) +
-                         " holds levels without the bandwidth that each was measured in\n"
-                         "import the file again with --bandwidth 1.46Hz (its own) and --repeat " +
-                         std::to_string(each.reading.repeat + 1) + ", then supersede reading " +
-                         std::to_string(each.number) + " by it");
-  std::vector<double> density;
-  for (std::size_t i = 0; i < level_dbv.size(); ++i)
-    density.push_back(std::pow(10, level_dbv[i] / 20) / std::sqrt((*bandwidth_hz)[i]));
-  return {frequency_hz, density};
+/// Nothing for levels without the bandwidth that they were measured in.
+std::optional<hearing::NoiseSpectrum> spectrum_of(const imported::Reading& reading) {
+  const auto& frequency_hz = *column(reading, "frequency_hz");
+  if (const auto* density = column(reading, "density_volt_per_sqrt_hz"))
+    return hearing::NoiseSpectrum(frequency_hz, *density);
+  const auto* bandwidth_hz = column(reading, "bandwidth_hz");
+  if (bandwidth_hz == nullptr) return std::nullopt;
+  return hearing::spectrum_of_levels(frequency_hz, *column(reading, "level_dbv"), *bandwidth_hz);
+}
+
+std::string without_bandwidth(const store::NumberedReading& each, int free_repeat) {
+  return named_reading(each) +
+         " holds levels without the bandwidth that each was measured in\n"
+         "import the file again with --bandwidth 1.46Hz (its own) and --repeat " +
+         std::to_string(free_repeat) + ", then supersede reading " + std::to_string(each.number) + " by it";
 }
 
 /// The resistance whose thermal noise stands at the load's terminals: source and load side by side, where both are known.
@@ -78,9 +78,8 @@ void add_cautions(NoiseAtSeat& noise, const std::string& rig_name, bool line_lev
 }
 
 NoiseAtSeat at_seat(const store::Campaign& campaign, const store::NumberedReading& each,
-                    const hearing::Seat& seat) {
+                    const hearing::NoiseSpectrum& spectrum, const hearing::Seat& seat) {
   const imported::Reading& reading = each.reading;
-  const hearing::NoiseSpectrum spectrum = spectrum_of(each);
   NoiseAtSeat noise;
   noise.number = each.number;
   noise.words = named_reading(each);
@@ -131,24 +130,32 @@ NoiseOfCable noise_of(const Path& file, const std::string& cable, const std::str
                                  "import one: frequency_Hz,density_nV_per_sqrtHz, or frequency_Hz,level_dBV "
                                  "with --bandwidth");
   check_seat(seat);
-  NoiseOfCable noise{cable, seat, {}};
+  NoiseOfCable noise{cable, seat, {}, {}};
+  int free_repeat = 1;
+  for (const store::NumberedReading& each : readings)
+    free_repeat = std::max(free_repeat, each.reading.repeat + 1);
   std::vector<const imported::Reading*> firsts;  // of the groups
-  for (const store::NumberedReading& each : readings) {
-    const auto together = [&](const imported::Reading* first) {
-      return belong_together(*first, each.reading);
-    };
-    const auto place =
-        static_cast<std::size_t>(std::find_if(firsts.begin(), firsts.end(), together) - firsts.begin());
-    if (place == firsts.size()) {
-      firsts.push_back(&each.reading);
-      noise.groups.emplace_back();
-    }
-    try {
-      noise.groups[place].push_back(at_seat(campaign, each, seat));
+  for (const store::NumberedReading& each : readings) try {
+      const auto spectrum = spectrum_of(each.reading);
+      if (!spectrum) {
+        noise.left_out.push_back(without_bandwidth(each, free_repeat++));
+        continue;
+      }
+      NoiseAtSeat one = at_seat(campaign, each, *spectrum, seat);
+      const auto together = [&](const imported::Reading* first) {
+        return belong_together(*first, each.reading);
+      };
+      const auto place =
+          static_cast<std::size_t>(std::find_if(firsts.begin(), firsts.end(), together) - firsts.begin());
+      if (place == firsts.size()) {
+        firsts.push_back(&each.reading);
+        noise.groups.emplace_back();
+      }
+      noise.groups[place].push_back(std::move(one));
     } catch (const std::domain_error& error) {
       throw text::BadInput(named_reading(each) + ": " + error.what());
     }
-  }
+  if (noise.groups.empty()) throw text::BadInput(noise.left_out.front());
   return noise;
 }
 

@@ -41,11 +41,12 @@ struct NoiseOfCable {
   std::string cable;
   hearing::Seat seat;
   std::vector<std::vector<NoiseAtSeat>> groups;
+  std::vector<std::string> left_out;  ///< levels without their bandwidth, each with what to do
 };
 
 /// @param rig  "" for the readings on any rig and on none.
-/// @throws text::BadInput for a cable or rig that is not there, a cable without such readings, levels without the bandwidth
-///         that they were measured in, a spectrum without a third-octave; std::domain_error for an impossible seat.
+/// @throws text::BadInput for a cable or rig that is not there, a cable without such readings or with levels alone whose
+///         bandwidth is not known, a spectrum without a third-octave; std::domain_error for an impossible seat.
 NoiseOfCable noise_of(const Path& campaign, const std::string& cable, const std::string& rig,
                       const hearing::Seat& seat);
 

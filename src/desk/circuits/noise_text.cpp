@@ -160,6 +160,7 @@ std::string noise_text(const NoiseOfCable& noise) {
     }
   }
   all += "\n";
+  for (const std::string& words : noise.left_out) all += lines("left out: " + words);
   for (const std::string& words : thermal) all += lines(words);
   return all +
          lines(
@@ -180,7 +181,8 @@ std::string noise_json(const NoiseOfCable& noise) {
                                   {"distance_m", noise.seat.distance_m},
                                   {"loudspeakers", noise.seat.loudspeakers},
                                   {"room_gain_dB", noise.seat.room_gain_db}}},
-                                {"readings", readings}};
+                                {"readings", readings},
+                                {"left_out", noise.left_out}};
   return value.dump(2) + "\n";
 }
 

@@ -6,6 +6,7 @@
 
 #include "electrical/frequency_grid.h"
 #include "hearing/level_curve.h"
+#include "hearing/noise/spectrum.h"
 #include "text/number.h"
 #include "text/quantity.h"
 #include "text/utf8.h"
@@ -33,6 +34,20 @@ void add_levels(const Measurement& measurement, const std::vector<double>& level
     if (centre_hz >= curve.band().low_hz && centre_hz <= curve.band().high_hz)
       quantities.push_back(
           {"level at " + text::with_unit(centre_hz, text::Unit::hertz), curve.level_db(centre_hz)});
+}
+
+/// The levels of a noise spectrum's third-octaves in dB re 1 V; none for levels whose bandwidth is not known.
+void add_noise(const Measurement& measurement, std::vector<Quantity>& quantities) {
+  const auto* density = measurement.column("density_volt_per_sqrt_hz");
+  const auto* bandwidth_hz = measurement.column("bandwidth_hz");
+  if (density == nullptr && bandwidth_hz == nullptr) return;
+  const auto& frequency_hz = *measurement.column("frequency_hz");
+  const hearing::NoiseSpectrum spectrum =
+      density != nullptr
+          ? hearing::NoiseSpectrum(frequency_hz, *density)
+          : hearing::spectrum_of_levels(frequency_hz, *measurement.column("level_dbv"), *bandwidth_hz);
+  for (const hearing::BandLevel& band : hearing::third_octave_levels(spectrum))
+    quantities.push_back({"level at " + text::with_unit(band.centre_hz, text::Unit::hertz), band.level_dbv});
 }
 
 }  // namespace
@@ -91,12 +106,7 @@ std::vector<Quantity> quantities_of(const Measurement& measurement) {
         {"phase at " + text::with_unit(measurement.single("frequency_hz").value_or(0), text::Unit::hertz),
          *phase});
   if (const auto* level = measurement.column("level_db")) add_levels(measurement, *level, quantities);
-  if (const auto* level = measurement.column("level_dbv")) add_levels(measurement, *level, quantities);
-  if (const auto* density = measurement.column("density_volt_per_sqrt_hz")) {
-    std::vector<double> level;
-    for (const double one : *density) level.push_back(20 * std::log10(one));
-    add_levels(measurement, level, quantities);
-  }
+  if (measurement.kind == "noise") add_noise(measurement, quantities);
   return quantities;
 }
 

@@ -39,7 +39,8 @@ bool are_at_one_frequency(const Measurement& first, const Measurement& second);
 std::vector<std::vector<const Measurement*>> repeats_of(const std::vector<Measurement>& measurements);
 
 /// What is measured of it, in one number for each of the places that all readings of its kind have: the totals of a cable in
-/// their logarithm (differences are then relative), levels in dB at the third-octave centres, a phase in degrees.
+/// their logarithm (differences are then relative), levels in dB at the third-octave centres, those of the third-octaves of a
+/// noise spectrum (none where the bandwidth of its levels is not known), a phase in degrees.
 struct Quantity {
   std::string name;  ///< "resistance", "level at 1 kHz"
   double value;

@@ -51,14 +51,13 @@ std::vector<HearingThreshold> hearing_thresholds() {
 
 std::vector<BandAtSeat> bands_at_seat(const Seat& seat, const NoiseSpectrum& noise) {
   std::vector<BandAtSeat> bands;
-  const electrical::Band known{noise.band().low_hz * (1 - 1e-9), noise.band().high_hz * (1 + 1e-9)};
-  for (const HearingThreshold& threshold : hearing_thresholds()) {
-    const electrical::Band band = third_octave_band(threshold.third_octave);
-    if (band.low_hz < known.low_hz || band.high_hz > known.high_hz) continue;
-    const double level_db = seat_level_db(seat, std::sqrt(noise.mean_square_volt2(band)));
-    const double threshold_db = std::min(threshold.free_field_db, threshold.diffuse_field_db);
-    bands.push_back({threshold.third_octave, electrical::third_octave_centre_hz(threshold.third_octave),
-                     level_db, threshold_db, threshold_db - level_db});
+  const auto thresholds = hearing_thresholds();
+  for (const BandLevel& band : third_octave_levels(noise)) {
+    const auto threshold = std::ranges::find(thresholds, band.third_octave, &HearingThreshold::third_octave);
+    if (threshold == thresholds.end()) continue;
+    const double level_db = seat_level_db(seat, std::pow(10, band.level_dbv / 20));
+    const double threshold_db = std::min(threshold->free_field_db, threshold->diffuse_field_db);
+    bands.push_back({band.third_octave, band.centre_hz, level_db, threshold_db, threshold_db - level_db});
   }
   if (bands.empty())
     throw std::domain_error(

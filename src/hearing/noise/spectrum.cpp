@@ -1,13 +1,13 @@
 #include "hearing/noise/spectrum.h"
 
 #include <algorithm>
+#include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 #include <iterator>
 #include <stdexcept>
 #include <string>
 
 #include "electrical/argument.h"
-#include "hearing/level_curve.h"
 
 namespace hearing {
 namespace {
@@ -15,6 +15,11 @@ namespace {
 constexpr double kBoltzmann = 1.380649e-23;  // J/K, exact (SI 2019)
 
 const double kThirdOctaveHalf = std::pow(10, 0.05);
+
+constexpr int kOf20Hz = -17, kOf20kHz = 13;
+
+/// A little more than between third-octaves as they are named: 31.5 and 40 Hz.
+constexpr double kSideBySide = 1.3;
 
 struct Point {
   double frequency_hz, level_db;
@@ -29,71 +34,112 @@ constexpr Point kItu468[] = {
 
 }  // namespace
 
-NoiseSpectrum::NoiseSpectrum(std::vector<double> frequency_hz, std::vector<double> density_volt_per_sqrt_hz)
-    : frequency_hz_(std::move(frequency_hz)) {
-  if (frequency_hz_.size() < 2 || frequency_hz_.size() != density_volt_per_sqrt_hz.size())
+NoiseSpectrum::NoiseSpectrum(std::vector<double> frequency_hz,
+                             const std::vector<double>& density_volt_per_sqrt_hz) {
+  if (frequency_hz.size() < 2 || frequency_hz.size() != density_volt_per_sqrt_hz.size())
     throw std::domain_error("a noise spectrum must have at least 2 frequencies and a density for each, got " +
-                            std::to_string(frequency_hz_.size()) + " and " +
+                            std::to_string(frequency_hz.size()) + " and " +
                             std::to_string(density_volt_per_sqrt_hz.size()));
-  for (std::size_t i = 0; i < frequency_hz_.size(); ++i) {
-    electrical::require_positive("frequency_hz", frequency_hz_[i]);
+  for (std::size_t i = 0; i < frequency_hz.size(); ++i) {
+    electrical::require_positive("frequency_hz", frequency_hz[i]);
     electrical::require_positive("density_volt_per_sqrt_hz", density_volt_per_sqrt_hz[i]);
-    if (i > 0 && frequency_hz_[i] <= frequency_hz_[i - 1])
-      throw std::domain_error("frequency_hz must rise, got " + electrical::number_text(frequency_hz_[i]) +
-                              " after " + electrical::number_text(frequency_hz_[i - 1]));
-    power_density_.push_back(density_volt_per_sqrt_hz[i] * density_volt_per_sqrt_hz[i]);
+    if (i == 0) continue;
+    const double low_hz = frequency_hz[i - 1], high_hz = frequency_hz[i];
+    if (high_hz <= low_hz)
+      throw std::domain_error("frequency_hz must rise, got " + electrical::number_text(high_hz) + " after " +
+                              electrical::number_text(low_hz));
+    const double low = density_volt_per_sqrt_hz[i - 1] * density_volt_per_sqrt_hz[i - 1];
+    const double high = density_volt_per_sqrt_hz[i] * density_volt_per_sqrt_hz[i];
+    if (high_hz < kSideBySide * low_hz) {
+      const double middle_hz = std::sqrt(low_hz * high_hz);
+      pieces_.push_back({low_hz, middle_hz, low, low});
+      pieces_.push_back({middle_hz, high_hz, high, high});
+    } else {
+      pieces_.push_back({low_hz, high_hz, low, high});
+    }
   }
+}
+
+double NoiseSpectrum::Piece::slope() const {
+  return std::log(high_power_density / low_power_density) / std::log(high_hz / low_hz);
+}
+
+double NoiseSpectrum::Piece::power_density(double frequency_hz) const {
+  return low_power_density * std::pow(frequency_hz / low_hz, slope());
+}
+
+/// The integral of S (f/f0)^b, b the slope: stable where b is near -1.
+double NoiseSpectrum::Piece::power_between(double from_hz, double to_hz) const {
+  const double turns = std::log(to_hz / from_hz), power = slope() + 1;
+  const double integral = std::abs(power * turns) < 1e-12 ? turns : std::expm1(power * turns) / power;
+  return low_power_density * low_hz * std::pow(from_hz / low_hz, power) * integral;
 }
 
 double NoiseSpectrum::density_volt_per_sqrt_hz(double frequency_hz) const {
   electrical::require_within("frequency_hz of a noise spectrum", frequency_hz, band().low_hz, band().high_hz);
-  const auto above = std::upper_bound(frequency_hz_.begin() + 1, frequency_hz_.end() - 1, frequency_hz);
-  const auto i = static_cast<std::size_t>(above - frequency_hz_.begin());
-  const double share =
-      std::log(frequency_hz / frequency_hz_[i - 1]) / std::log(frequency_hz_[i] / frequency_hz_[i - 1]);
-  return std::sqrt(power_density_[i - 1] * std::pow(power_density_[i] / power_density_[i - 1], share));
-}
-
-/// The integral of S (f/f0)^b, b the segment's slope: stable where b is near -1.
-double NoiseSpectrum::power_between(std::size_t segment, double low_hz, double high_hz) const {
-  const double from_hz = frequency_hz_[segment], from = power_density_[segment];
-  const double slope =
-      std::log(power_density_[segment + 1] / from) / std::log(frequency_hz_[segment + 1] / from_hz);
-  const double turns = std::log(high_hz / low_hz), power = slope + 1;
-  const double integral = std::abs(power * turns) < 1e-12 ? turns : std::expm1(power * turns) / power;
-  return from * from_hz * std::pow(low_hz / from_hz, power) * integral;
+  const auto piece = std::find_if(pieces_.begin(), pieces_.end() - 1,
+                                  [&](const Piece& each) { return frequency_hz <= each.high_hz; });
+  return std::sqrt(piece->power_density(frequency_hz));
 }
 
 double NoiseSpectrum::mean_square_volt2(const electrical::Band& within) const {
   double sum = 0;
-  for (std::size_t i = 0; i + 1 < frequency_hz_.size(); ++i) {
-    const double low_hz = std::max(within.low_hz, frequency_hz_[i]);
-    const double high_hz = std::min(within.high_hz, frequency_hz_[i + 1]);
-    if (low_hz < high_hz) sum += power_between(i, low_hz, high_hz);
+  for (const Piece& piece : pieces_) {
+    const double low_hz = std::max(within.low_hz, piece.low_hz);
+    const double high_hz = std::min(within.high_hz, piece.high_hz);
+    if (low_hz < high_hz) sum += piece.power_between(low_hz, high_hz);
+  }
+  return sum;
+}
+
+double NoiseSpectrum::mean_square_volt2(const electrical::Band& within,
+                                        double (*weighting_db)(double)) const {
+  constexpr double kStep = 0.05;  // of ln f: over it a weighting is nearly a straight line
+  double sum = 0;
+  for (const Piece& piece : pieces_) {
+    const double low = std::log(std::max(within.low_hz, piece.low_hz));
+    const double high = std::log(std::min(within.high_hz, piece.high_hz));
+    if (low >= high) continue;
+    const double steps = std::ceil((high - low) / kStep), width = (high - low) / steps;
+    for (int i = 0; i < static_cast<int>(steps); ++i)
+      sum += boost::math::quadrature::gauss<double, 7>::integrate(
+          [&](double log_hz) {
+            const double f = std::clamp(std::exp(log_hz), within.low_hz, within.high_hz);
+            return f * piece.power_density(f) * std::pow(10, weighting_db(f) / 10);
+          },
+          low + i * width, low + (i + 1) * width);
   }
   return sum;
 }
 
 NoiseSpectrum spectrum_of_levels(std::vector<double> frequency_hz, const std::vector<double>& level_dbv,
-                                 double bandwidth_hz) {
-  electrical::require_positive("bandwidth_hz", bandwidth_hz);
+                                 const std::vector<double>& bandwidth_hz) {
+  if (level_dbv.size() != bandwidth_hz.size())
+    throw std::domain_error("each level must have its bandwidth, got " + std::to_string(level_dbv.size()) +
+                            " and " + std::to_string(bandwidth_hz.size()));
   std::vector<double> density;
-  for (const double level : level_dbv) density.push_back(std::pow(10, level / 20) / std::sqrt(bandwidth_hz));
-  return {std::move(frequency_hz), std::move(density)};
-}
-
-NoiseSpectrum spectrum_of_third_octaves(std::vector<double> frequency_hz,
-                                        const std::vector<double>& level_dbv) {
-  std::vector<double> density;
-  for (std::size_t i = 0; i < std::min(frequency_hz.size(), level_dbv.size()); ++i)
-    density.push_back(std::pow(10, level_dbv[i] / 20) /
-                      std::sqrt(frequency_hz[i] * (kThirdOctaveHalf - 1 / kThirdOctaveHalf)));
-  return {std::move(frequency_hz), std::move(density)};
+  for (std::size_t i = 0; i < level_dbv.size(); ++i) {
+    electrical::require_positive("bandwidth_hz", bandwidth_hz[i]);
+    density.push_back(std::pow(10, level_dbv[i] / 20) / std::sqrt(bandwidth_hz[i]));
+  }
+  return {std::move(frequency_hz), density};
 }
 
 electrical::Band third_octave_band(int n) {
   const double centre_hz = electrical::third_octave_centre_hz(n);
   return {centre_hz / kThirdOctaveHalf, centre_hz * kThirdOctaveHalf};
+}
+
+std::vector<BandLevel> third_octave_levels(const NoiseSpectrum& noise) {
+  std::vector<BandLevel> levels;
+  const electrical::Band known{noise.band().low_hz * (1 - 1e-9), noise.band().high_hz * (1 + 1e-9)};
+  for (int n = kOf20Hz; n <= kOf20kHz; ++n) {
+    const electrical::Band band = third_octave_band(n);
+    if (band.low_hz < known.low_hz || band.high_hz > known.high_hz) continue;
+    levels.push_back(
+        {n, electrical::third_octave_centre_hz(n), 10 * std::log10(noise.mean_square_volt2(band))});
+  }
+  return levels;
 }
 
 double itu_468_weighting_db(double frequency_hz) {
@@ -109,15 +155,7 @@ double itu_468_weighting_db(double frequency_hz) {
 
 double weighted_volt(const NoiseSpectrum& noise, double (*weighting_db)(double),
                      const electrical::Band& band) {
-  const electrical::Band both = electrical::overlap(noise.band(), band);
-  // The mean over ln f of f S(f) W(f), times the band's width in ln f.
-  const double mean = log_mean(
-      [&](double f) {
-        const double density = noise.density_volt_per_sqrt_hz(f);
-        return f * density * density * std::pow(10, weighting_db(f) / 10);
-      },
-      both);
-  return std::sqrt(mean * std::log(both.high_hz / both.low_hz));
+  return std::sqrt(noise.mean_square_volt2(electrical::overlap(noise.band(), band), weighting_db));
 }
 
 double thermal_noise_volt(double resistance_ohm, double bandwidth_hz, double temperature_kelvin) {

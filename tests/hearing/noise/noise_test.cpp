@@ -149,16 +149,57 @@ TEST(NoiseSpectra, HoldTheirPower) {
 
 // A level in a bin of 1.5 Hz; and third-octaves of white noise, whose levels rise 1 dB each.
 TEST(NoiseSpectra, ComeFromLevels) {
-  const auto bins = hearing::spectrum_of_levels({20, 20000}, {-120, -120}, 1.5);
+  const auto bins = hearing::spectrum_of_levels({20, 20000}, {-120, -120}, {1.5, 1.5});
   EXPECT_NEAR(bins.density_volt_per_sqrt_hz(100), 1e-6 / std::sqrt(1.5), 1e-18);
-  std::vector<double> centres, levels;
+  std::vector<double> centres, levels, widths;
   for (int n = -17; n <= 13; ++n) {
     const auto band = hearing::third_octave_band(n);
     centres.push_back(electrical::third_octave_centre_hz(n));
-    levels.push_back(10 * std::log10(1e-14 * (band.high_hz - band.low_hz)));
+    widths.push_back(band.high_hz - band.low_hz);
+    levels.push_back(10 * std::log10(1e-14 * widths.back()));
   }
-  const auto thirds = hearing::spectrum_of_third_octaves(centres, levels);
+  const auto thirds = hearing::spectrum_of_levels(centres, levels, widths);
   EXPECT_NEAR(thirds.density_volt_per_sqrt_hz(700), 1e-7, 1e-15);
+}
+
+// The level of a third-octave is what was read of it, however loud its neighbours are.
+TEST(NoiseSpectra, KeepTheLevelsOfThirdOctaves) {
+  std::vector<double> centres, levels, widths;
+  for (int n = -15; n <= 10; ++n) {
+    centres.push_back(electrical::third_octave_centre_hz(n));
+    widths.push_back(centres.back() * (std::pow(10, 0.05) - std::pow(10, -0.05)));
+    levels.push_back(n == -13 ? -95 : -150 + n);
+  }
+  const auto kept = hearing::third_octave_levels(hearing::spectrum_of_levels(centres, levels, widths));
+  ASSERT_EQ(kept.size(), 24);  // the first and the last are known by half
+  for (const auto& band : kept)
+    EXPECT_NEAR(band.level_dbv, band.third_octave == -13 ? -95 : -150 + band.third_octave, 1e-9);
+}
+
+// By Parseval's theorem: the powers of a tone's bins add up to the tone's power times the window's noise bandwidth in bins.
+// Under a Hann window (noise bandwidth 1.5 bins) a tone in a bin's middle stands 1, 1/4, 1/4 in it and its two neighbours;
+// without a window (1 bin) in one bin alone.
+TEST(NoiseSpectra, KeepThePowerOfHum) {
+  constexpr double kSpacing_hz = 1.5, kTone_volt2 = 3e-10;
+  const auto measured = [&](const std::vector<double>& shares, double bandwidth_hz) {
+    std::vector<double> hz, level_dbv;
+    for (int bin = 10; bin <= 2000; ++bin) {
+      hz.push_back(bin * kSpacing_hz);
+      const auto place = static_cast<std::size_t>(std::abs(bin - 100));
+      level_dbv.push_back(10 * std::log10(place < shares.size() ? kTone_volt2 * shares[place] : 1e-18));
+    }
+    const std::vector<double> widths(hz.size(), bandwidth_hz);
+    return hearing::spectrum_of_levels(hz, level_dbv, widths);
+  };
+  const auto plain = measured({1}, kSpacing_hz), hann = measured({1, 0.25}, 1.5 * kSpacing_hz);
+  // 1e-18 V2 in every other bin add 2e-15 V2 at most; the middle between bins is geometric, which widens a bin by 1e-5.
+  for (const auto& spectrum : {plain, hann}) {
+    EXPECT_NEAR(spectrum.mean_square_volt2({20, 2000}) / kTone_volt2, 1, 2e-5);
+    EXPECT_NEAR(spectrum.mean_square_volt2({141, 158.4}) / kTone_volt2, 1, 2e-5);
+  }
+  const double a_db =
+      10 * std::log10(plain.mean_square_volt2({20, 2000}, hearing::a_weighting_db) / kTone_volt2);
+  EXPECT_NEAR(a_db, hearing::a_weighting_db(150), 2e-3);
 }
 
 TEST(NoiseSpectra, RefuseWhatIsNone) {
@@ -167,7 +208,7 @@ TEST(NoiseSpectra, RefuseWhatIsNone) {
   EXPECT_NE(refusal([] { NoiseSpectrum({20, 30}, {1, 0}); }), "accepted");
   EXPECT_NE(refusal([] { NoiseSpectrum({20, 30}, {1}); }), "accepted");
   EXPECT_EQ(refusal([] {
-              hearing::spectrum_of_levels({20, 30}, {-100, -100}, 0);
+              hearing::spectrum_of_levels({20, 30}, {-100, -100}, {1.5, 0});
             }),
             "bandwidth_hz must be a finite number above 0, got 0");
 }
