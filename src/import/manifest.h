@@ -18,14 +18,15 @@ struct ManifestEntry {
 
 struct Manifest {
   std::vector<ManifestEntry> entries;
-  text::Problems problems;  ///< none yet: for what the reader of the files finds about an entry
+  text::Problems
+      problems;  ///< with its rows; the entries can be read nevertheless, so that all faults are told at once
 };
 
 /// Reads a manifest: columns `file`, and where wanted `cable`, `rig`, `piece`, `condition`, `instrument`, `feature` with
 /// `state`, `bandwidth` of each level of a noise spectrum ("1.46Hz"), `repeat`.
 ///
-/// @throws BadInput  with everything wrong: text::parse_table, an unknown column, an empty name of a file,
-///         a file named twice, a repeat that is no whole number from 1.
+/// Problems: an empty name of a file, a file named twice, a repeat that is no whole number from 1, half a state, a bandwidth.
+/// @throws BadInput  for what is no such table: text::parse_table, an unknown column.
 Manifest parse_manifest(std::string_view content, const std::string& name);
 
 }  // namespace imported

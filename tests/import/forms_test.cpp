@@ -15,7 +15,7 @@ namespace {
 const AnswerWords abx = {{"Anna", "Ben"}, {"A", "B"}, {"guess", "certain"}};
 
 std::string manifest_refusal(const std::string& content) {
-  return refusal([&] { parse_manifest(content, "m.csv"); });
+  return refusal([&] { parse_manifest(content, "m.csv").problems.refuse_if_any(); });
 }
 
 std::string answers_refusal(const std::string& content) {

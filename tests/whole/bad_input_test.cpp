@@ -83,8 +83,11 @@ TEST(BadInput, OnTheShelf) {
             "--bandwidth must be above 0, got 0Hz"},
            {{"supersede", "9", "--why", "x"}, "there is no reading 9: they are numbered 1 to 2"},
            {{"import", "response.csv", "--cable", "bell-wie"},
-            "there is no cable \"bell-wie\"; did you mean \"bell-wire\"?\n"
+            "response.csv: there is no cable \"bell-wie\"; did you mean \"bell-wire\"?\n"
             "add it first, or import its table\n"
+            "response.csv:3:1: the highest frequency is 100 Hz\n"
+            "  100,0\n"
+            "  ^^^ was kHz meant?\n"
             "nothing was imported"},
            {{"cable", "thick/thin"},
             "a cable's name must be at most 80 characters without / : or =, got \"thick/thin\""},

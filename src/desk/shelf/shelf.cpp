@@ -66,7 +66,21 @@ struct Batch {
       result.warnings.insert(result.warnings.end(), parsed.warnings.begin(), parsed.warnings.end());
       sources.push_back({shown_name, sha256_hex, content});
     } catch (const text::BadInput& error) {
-      refusals += (refusals.empty() ? "" : "\n") + std::string(error.what());
+      refuse(error.what());
+    }
+  }
+
+  void refuse(const std::string& why) { refusals += (refusals.empty() ? "" : "\n") + why; }
+
+  /// Refuses every name that is not there, once.
+  void check_names(const std::string& what, std::string imported::Reading::*name,
+                   const std::set<std::string>& known, const std::string& remedy) {
+    std::set<std::string> told;
+    for (const imported::Reading& reading : result.readings) {
+      const std::string& one = reading.*name;
+      if (one.empty() || known.contains(one) || !told.insert(one).second) continue;
+      refuse(text::printable(reading.file) + ": there is no " + what + " " + text::quoted(one) +
+             text::did_you_mean(one, {known.begin(), known.end()}) + "\n" + remedy);
     }
   }
 
@@ -79,7 +93,6 @@ struct Batch {
   }
 
   Imported keep_in(const Path& file) {
-    if (!refusals.empty()) throw text::BadInput(refusals + "\nnothing was imported");
     store::Campaign campaign = store::Campaign::open(file);
     std::set<std::string> known;
     for (const store::Cable& cable : campaign.cables()) known.insert(cable.name);
@@ -88,11 +101,14 @@ struct Batch {
         require_cable_name(reading.cable);
         result.new_cables.push_back(reading.cable);
       }
-    for (const imported::Reading& reading : result.readings)
-      if (!reading.cable.empty() && !known.contains(reading.cable))
-        throw text::BadInput("there is no cable " + text::quoted(reading.cable) +
-                             text::did_you_mean(reading.cable, {known.begin(), known.end()}) +
-                             "\nadd it first, or import its table\nnothing was imported");
+    check_names("cable", &imported::Reading::cable, known, "add it first, or import its table");
+    std::set<std::string> rigs;
+    for (const store::Rig& rig : campaign.rigs()) rigs.insert(rig.name);
+    check_names("rig", &imported::Reading::rig, rigs, "add it first: blindswap rig");
+    if (!refusals.empty()) {
+      for (const std::string& warning : result.warnings) refuse(warning);
+      throw text::BadInput(refusals + "\nnothing was imported");
+    }
     campaign.all_or_none([&] {
       for (const std::string& name : result.new_cables) campaign.add_cable({name, {}, ""});
       keep_new_ones(campaign.add_readings(result.readings, sources));
@@ -154,9 +170,12 @@ Imported import_manifest(const Path& campaign, const Path& file,
                          const std::function<void(std::size_t, std::size_t)>& progress) {
   const imported::Manifest manifest = imported::parse_manifest(read_file(file), file.string());
   Batch batch;
+  if (!manifest.problems.empty()) batch.refuse(manifest.problems.report());
+  std::set<std::string> read;
   for (std::size_t i = 0; i < manifest.entries.size(); ++i) {
     const imported::ManifestEntry& entry = manifest.entries[i];
     if (progress) progress(i, manifest.entries.size());
+    if (entry.file.empty() || !read.insert(entry.file).second) continue;
     batch.add(file.parent_path() / entry.file, (file.parent_path() / entry.file).string(), entry.assignment);
   }
   return batch.keep_in(campaign);
