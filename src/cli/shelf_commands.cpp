@@ -138,7 +138,9 @@ void add_import(CLI::App& program, Console& console) {
   CLI::App* command = add_command(program, "import", "Import readings from text files, all of them or none",
                                   "import shelf.csv; blindswap import speaker.csv --rig hall");
   add_campaign(command, options->campaign);
-  command->add_option("files", options->files, "Files; the header row says what each holds");
+  command->add_option("files", options->files,
+                      "Files; the header row says what each holds. A cable's resistance is that of\nthe "
+                      "loop, both conductors in series");
   command->add_option("--manifest", options->manifest,
                       "A table file,cable,rig,piece,condition,instrument,feature,state,bandwidth,repeat\n"
                       "of many files; columns may be left out");
@@ -194,7 +196,7 @@ void add_supersede(CLI::App& program, Console& console) {
                                   "Let a reading count no longer, and another one instead; both are kept",
                                   "supersede 12 --with 31 --why \"probe on the wrong range\"");
   add_campaign(command, options->campaign);
-  command->add_option("number", options->number, "Of the reading, as coverage and list name it")->required();
+  command->add_option("number", options->number, "Of the reading, as list --readings names it")->required();
   command->add_option("--with", options->with,
                       "Number of the reading that counts instead; without it, none does");
   command->add_option("--why", options->why, "The reason, on one line")->required();
@@ -208,11 +210,19 @@ void add_supersede(CLI::App& program, Console& console) {
 }
 
 void add_list(CLI::App& program, Console& console) {
-  const auto campaign = std::make_shared<std::string>();
+  struct Options {
+    std::string campaign;
+    bool readings = false;
+  };
+  const auto options = std::make_shared<Options>();
   CLI::App* command =
       add_command(program, "list", "What the campaign holds: cables, rigs, readings, plans", "list");
-  add_campaign(command, *campaign);
-  command->callback([campaign, &console] { console.out << desk::inventory_text(*campaign); });
+  add_campaign(command, options->campaign);
+  command->add_flag("--readings", options->readings, "Each reading with its number, and whether it counts");
+  command->callback([options, &console] {
+    console.out << (options->readings ? desk::readings_text(options->campaign)
+                                      : desk::inventory_text(options->campaign));
+  });
 }
 
 struct PredictOptions {

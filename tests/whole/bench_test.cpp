@@ -68,4 +68,33 @@ TEST(Bench, NamesEveryFaultOfAManifestAndImportsNothing) {
   EXPECT_EQ(expect_done(folder, {"list"}), before);
 }
 
+// Faults of the manifest itself, of names, and what looks odd in the files that could be read: all in one go.
+TEST(Bench, NamesFaultsOfEveryStageAtOnce) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("good.csv", "frequency_Hz,level_dB\n20,0\n20000,0\n");
+  folder.write("odd.csv", "cable,length_m,resistance_ohm,repeat\nbell-wire,3,580,2\n");
+  folder.write(
+      "all.csv",
+      "file,cable,rig,repeat\ngood.csv,thick-pear,hal,1\ngood.csv,thick-pair,,2\nmissing.csv,thick-pair,,x\n"
+      "odd.csv,,,1\n");
+  const Ran ran = run_program(folder, {"import", "--manifest", "all.csv"});
+  EXPECT_EQ(ran.status, 2);
+  for (const char* fault :
+       {"all.csv:3:1: file \"good.csv\" stands twice", "all.csv:4:25:", "cannot read missing.csv",
+        "good.csv: there is no cable \"thick-pear\"; did you mean \"thick-pair\"?",
+        "good.csv: there is no rig \"hal\"; did you mean \"hall\"?", "odd.csv:2:13:", "nothing was imported"})
+    expect_in(ran.err, fault);
+}
+
+TEST(Bench, ListsReadingsWithTheirNumbers) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("again.csv", "cable,length_m,resistance_mohm,repeat\nbell-wire,3,579,3\n");
+  expect_done(folder, {"import", "again.csv", "--instrument", "meter"});
+  expect_done(folder, {"supersede", "3", "--why", "not warm yet"});
+  const std::string listed = expect_done(folder, {"list", "--readings"});
+  expect_in(listed, "     3 cable-lcr bell-wire meter, repeat 3 again.csv superseded: not warm yet");
+}
+
 }  // namespace

@@ -38,6 +38,29 @@ std::string import_text(const Imported& imported) {
   return words;
 }
 
+std::string readings_text(const Path& file) {
+  text::Columns table({"number", "kind", "cable", "rig", "of", "file", "counts"}, {Align::right});
+  for (const auto& [number, reading, correction] :
+       store::Campaign::open(file).readings({.superseded_too = true})) {
+    std::string of;
+    const auto add = [&](const std::string& words) {
+      if (!words.empty()) of += (of.empty() ? "" : ", ") + words;
+    };
+    add(reading.piece);
+    add(reading.condition);
+    add(reading.instrument);
+    if (!reading.feature.empty()) add(reading.feature + " " + reading.state);
+    if (reading.repeat != 1) add("repeat " + std::to_string(reading.repeat));
+    const std::string counts =
+        !correction ? "yes"
+                    : "superseded" + (correction->by > 0 ? " by " + std::to_string(correction->by) : "") +
+                          ": " + correction->why;
+    table.add({std::to_string(number), reading.kind, reading.cable, reading.rig, of,
+               Path(reading.file).filename().string(), counts});
+  }
+  return table.text();
+}
+
 std::string inventory_text(const Path& file) {
   const Inventory shelf = inventory(file);
   std::map<std::string, int> readings;
