@@ -75,12 +75,13 @@ TEST(WholePrediction, OfAShelf) {
       EXPECT_EQ(swap.at("residual"), alone.at("residual"));
       EXPECT_EQ(swap.at("smoothed"), alone.at("smoothed"));
       EXPECT_EQ(swap.at("left_by_steps_dB"), alone.at("stepped_trim").at("level_left_dB"));
-      EXPECT_EQ(swap.at("leaves_open"), !alone.at("left_open").is_null());
+      EXPECT_EQ(swap.at("left_open"), alone.at("left_open"));
     }
     EXPECT_EQ(order, (std::vector<std::string>{"bell-wire", "zip-cord", "strip, flat"}));
   }
   const std::string text = expect_done(folder, {"predict", "--rig", "booth", "--curves", "curves.csv"});
   EXPECT_NE(text.find("zip-cord *"), std::string::npos) << text;
+  EXPECT_NE(text.find("* left open: "), std::string::npos) << text;
   EXPECT_EQ(text.find("rig hall"), std::string::npos);
   EXPECT_NE(text.find("published as just noticed"), std::string::npos);
   const std::string curves = content_of(folder / "curves.csv");

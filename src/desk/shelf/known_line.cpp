@@ -1,6 +1,7 @@
 #include "desk/shelf/known_line.h"
 
 #include <cmath>
+#include <tuple>
 
 #include "desk/shelf/built.h"
 #include "desk/shelf/one_state.h"
@@ -118,6 +119,28 @@ std::string skin_words(const Built& built_as, const electrical::Cable& cable) {
   return constant + "its inner conductor would by construction alone have more than the loop";
 }
 
+/// What the mean of the readings hides.
+void add_cautions_of_mean(KnownLine& line, const LcrReadings& readings) {
+  const auto names_of = [](const imported::Reading& one) {
+    const auto* hz = column(one, "frequency_hz");
+    return std::tuple(one.piece, one.condition, one.repeat, hz == nullptr ? 0 : hz->front());
+  };
+  for (std::size_t i = 1; i < readings.size(); ++i) {
+    const store::NumberedReading &one = readings[i - 1], &other = readings[i];
+    const std::string both =
+        "readings " + std::to_string(one.number) + " and " + std::to_string(other.number);
+    if (column(one.reading, "length_m")->front() != column(other.reading, "length_m")->front())
+      line.cautions.push_back(
+          both +
+          " are of different lengths, and the mean of all is predicted; another length is "
+          "another cable: give it its own name and supersede the reading here");
+    else if (names_of(one.reading) == names_of(other.reading))
+      line.cautions.push_back(both +
+                              " have the same names, and the mean of all is predicted; give one its own "
+                              "repeat, or let one supersede the other");
+  }
+}
+
 void add_cautions(KnownLine& line, const LcrReadings& readings) {
   constexpr double one_percent = 1.01;
   const auto& [count, each_ohm_per_m] = line.cable.round_conductors;
@@ -160,6 +183,7 @@ std::optional<KnownLine> known_line(const store::Campaign& campaign, const std::
   const bool carried = add_skin_effect(line, built_as, lcr);
   line.words = constants_words(line, carried) + "; " + skin_words(built_as, line.cable);
   add_cautions(line, lcr);
+  add_cautions_of_mean(line, lcr);
   return line;
 }
 

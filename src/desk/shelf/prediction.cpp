@@ -72,7 +72,7 @@ SteppedTrim stepped_trim(const hearing::LevelCurve& to, const hearing::LevelCurv
   return {step_db, trims[0].steps, trims[1].steps, left_db, after_trim(to, from, difference_db - left_db)};
 }
 
-void add_unknown(const CablePrediction& cable, std::vector<std::string>& unknown) {
+void add_unknown(const NamedLine& cable, std::vector<std::string>& unknown) {
   const bool inductance = cable.line.inductance == Origin::unknown,
              capacitance = cable.line.capacitance == Origin::unknown;
   if (inductance || capacitance)
@@ -80,24 +80,6 @@ void add_unknown(const CablePrediction& cable, std::vector<std::string>& unknown
                        : inductance              ? "inductance of "
                                                  : "capacitance of ") +
                       cable.name);
-}
-
-std::optional<LeftOpen> left_open(const CablePrediction& first, const CablePrediction& second,
-                                  const Ends& ends, const hearing::Weighting& weighting) {
-  LeftOpen open;
-  add_unknown(first, open.unknown);
-  add_unknown(second, open.unknown);
-  if (open.unknown.empty()) return std::nullopt;
-  for (const electrical::Cable& one : possible_lines(first.line))
-    for (const electrical::Cable& other : possible_lines(second.line)) {
-      const hearing::LevelCurve from = ends.curve(one), to = ends.curve(other);
-      const double difference_db = hearing::level_difference(weighting, to, from).difference_db;
-      const hearing::Residual residual = hearing::residual(to, from, difference_db);
-      open.level_difference_db.take(difference_db);
-      open.largest_residual_db.take(std::abs(residual.largest_db));
-      open.rms_residual_db.take(residual.rms_db);
-    }
-  return open;
 }
 
 void add_levels(Prediction& prediction, const hearing::LevelCurve& to, const hearing::LevelCurve& from,
@@ -127,6 +109,26 @@ AfterTrim after_trim(const hearing::LevelCurve& to, const hearing::LevelCurve& f
   return {hearing::residual(to, from, trim_db), hearing::auditory_difference(to, from, trim_db)};
 }
 
+std::optional<LeftOpen> left_open(const NamedLine& first, const NamedLine& second,
+                                  const electrical::Source& source, const electrical::Load& load,
+                                  const hearing::Weighting& weighting) {
+  LeftOpen open;
+  add_unknown(first, open.unknown);
+  add_unknown(second, open.unknown);
+  if (open.unknown.empty()) return std::nullopt;
+  for (const electrical::Cable& one : possible_lines(first.line))
+    for (const electrical::Cable& other : possible_lines(second.line)) {
+      const hearing::LevelCurve from = hearing::predicted_curve(source, one, load),
+                                to = hearing::predicted_curve(source, other, load);
+      const double difference_db = hearing::level_difference(weighting, to, from).difference_db;
+      const hearing::Residual residual = hearing::residual(to, from, difference_db);
+      open.level_difference_db.take(difference_db);
+      open.largest_residual_db.take(std::abs(residual.largest_db));
+      open.rms_residual_db.take(residual.rms_db);
+    }
+  return open;
+}
+
 Prediction predict(const Path& file, const std::string& rig_name, const std::string& first,
                    const std::string& second, const std::string& weighting) {
   const store::Campaign campaign = store::Campaign::open(file);
@@ -144,7 +146,7 @@ Prediction predict(const Path& file, const std::string& rig_name, const std::str
   prediction.first = facts_of(first, one, ends, rig, band);
   prediction.second = facts_of(second, other, ends, rig, band);
   add_levels(prediction, to, from, trim, rig);
-  prediction.left_open = left_open(prediction.first, prediction.second, ends, trim);
+  prediction.left_open = left_open({first, one}, {second, other}, ends.source, ends.load, trim);
   prediction.frequency_hz = electrical::log_spaced(band, curve_points);
   for (const double frequency_hz : prediction.frequency_hz)
     prediction.difference_db.push_back(

@@ -11,6 +11,7 @@
 #include "findings/evidence.h"
 #include "hearing/auditory/smoothed.h"
 #include "hearing/residual.h"
+#include "hearing/weighting.h"
 
 namespace desk {
 
@@ -65,6 +66,16 @@ struct Prediction {
   std::vector<double> frequency_hz, difference_db;
   electrical::Extreme least_impedance_ohm{};
 };
+
+struct NamedLine {
+  std::string name;
+  KnownLine line;
+};
+
+/// Nothing where both lines are known.
+std::optional<LeftOpen> left_open(const NamedLine& first, const NamedLine& second,
+                                  const electrical::Source& source, const electrical::Load& load,
+                                  const hearing::Weighting& weighting);
 
 /// What its user has to know of a line, without the cable's name.
 std::vector<std::string> cautions_of(const KnownLine& line);

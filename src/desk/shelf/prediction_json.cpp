@@ -53,20 +53,6 @@ json stepped_json(const SteppedTrim& trim) {
           {"smoothed", smoothed_json(trim.after.smoothed)}};
 }
 
-json open_json(const LeftOpen& open) {
-  return {{"unknown", open.unknown},
-          {"inductance_H_per_m_least", kLeastInductanceHenryPerM},
-          {"inductance_H_per_m_greatest", kMostInductanceHenryPerM},
-          {"capacitance_F_per_m_least", kLeastCapacitanceFaradPerM},
-          {"capacitance_F_per_m_greatest", kMostCapacitanceFaradPerM},
-          {"level_difference_dB_least", open.level_difference_db.least},
-          {"level_difference_dB_greatest", open.level_difference_db.greatest},
-          {"largest_residual_dB_least", open.largest_residual_db.least},
-          {"largest_residual_dB_greatest", open.largest_residual_db.greatest},
-          {"rms_residual_dB_least", open.rms_residual_db.least},
-          {"rms_residual_dB_greatest", open.rms_residual_db.greatest}};
-}
-
 }  // namespace
 
 std::string prediction_json(const Prediction& prediction) {

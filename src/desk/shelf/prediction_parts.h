@@ -20,6 +20,9 @@ nlohmann::json residual_json(const hearing::Residual& residual);
 /// largest_dB, frequency_of_largest_Hz, rms_dB
 nlohmann::json smoothed_json(const hearing::AuditoryDifference& smoothed);
 
+/// unknown, and for level difference and residuals the least and the greatest
+nlohmann::json open_json(const LeftOpen& open);
+
 /// Words in lines of at most 100 characters.
 std::string paragraph(const std::string& words, std::string_view indent = "");
 

@@ -15,11 +15,6 @@
 namespace desk {
 namespace {
 
-struct NamedLine {
-  std::string name;
-  KnownLine line;
-};
-
 struct NamedRig {
   std::string name, description;
   electrical::Rig circuit;
@@ -99,8 +94,8 @@ ShelfSwap swap_on(const NamedRig& rig, const NamedLine& baseline, const NamedLin
                   const hearing::Weighting& weighting) {
   const hearing::LevelCurve from = curve_on(rig, baseline), to = curve_on(rig, other);
   const double difference_db = hearing::level_difference(weighting, to, from).difference_db;
-  ShelfSwap swap{other.name, has_unknown(baseline) || has_unknown(other), difference_db,
-                 after_trim(to, from, difference_db), std::nullopt};
+  ShelfSwap swap{other.name, difference_db, after_trim(to, from, difference_db), std::nullopt,
+                 left_open(baseline, other, rig.circuit.source, rig.circuit.load, weighting)};
   if (rig.volume_step_db) {
     const auto trims = hearing::trims(std::array{0.0, difference_db}, *rig.volume_step_db);
     swap.left_by_steps_db = trims[1].level_db - trims[0].level_db;
@@ -147,8 +142,11 @@ ShelfPrediction predict_shelf(const Path& file, const std::string& rig, const st
   for (const NamedRig& on : shelf.rigs) {
     RigOfShelf& all = prediction.rigs.emplace_back(on.name, on.description);
     for (const NamedLine& other : shelf.others) all.swaps.push_back(swap_on(on, shelf.baseline, other, trim));
-    std::ranges::stable_sort(all.swaps, std::greater(),
-                             [](const ShelfSwap& swap) { return std::abs(swap.difference_db); });
+    std::ranges::stable_sort(all.swaps, std::greater(), [](const ShelfSwap& swap) {
+      return swap.open ? std::max(std::abs(swap.open->level_difference_db.least),
+                                  std::abs(swap.open->level_difference_db.greatest))
+                       : std::abs(swap.difference_db);
+    });
   }
   std::vector<NamedLine> lines{shelf.baseline};
   lines.insert(lines.end(), shelf.others.begin(), shelf.others.end());

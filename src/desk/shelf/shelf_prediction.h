@@ -11,15 +11,15 @@ namespace desk {
 /// One cable in place of the baseline on one rig; levels are cable less baseline.
 struct ShelfSwap {
   std::string cable;
-  bool leaves_open = false;                ///< inductance or capacitance of cable or baseline is not known
-  double difference_db = 0;                ///< under the weighting
+  double difference_db = 0;                ///< under the weighting; what is not known left out
   AfterTrim after;                         ///< after that difference is taken away
   std::optional<double> left_by_steps_db;  ///< where the rig's volume step is known
+  std::optional<LeftOpen> open;  ///< where inductance or capacitance of cable or baseline is not known
 };
 
 struct RigOfShelf {
   std::string name, description;
-  std::vector<ShelfSwap> swaps;  ///< the largest difference first
+  std::vector<ShelfSwap> swaps;  ///< the largest difference first, be it only a possible one
 };
 
 /// Every cable of a campaign in place of its baseline.
@@ -40,8 +40,8 @@ ShelfPrediction predict_shelf(const Path& campaign, const std::string& rig, cons
 
 std::string shelf_prediction_text(const ShelfPrediction& prediction);
 
-/// {"schema": 1, "baseline", "weighting", "rigs": [{"rig", "swaps": [{"cable", "leaves_open", "level_difference_dB",
-/// "residual", "smoothed", "left_by_steps_dB"}]}], "unknown", "left_out", "cautions", "published_thresholds"}; the parts as in
+/// {"schema": 1, "baseline", "weighting", "rigs": [{"rig", "swaps": [{"cable", "level_difference_dB",
+/// "residual", "smoothed", "left_by_steps_dB", "left_open"}]}], "unknown", "left_out", "cautions", "published_thresholds"}; the parts as in
 /// `prediction_json`.
 std::string shelf_prediction_json(const ShelfPrediction& prediction);
 

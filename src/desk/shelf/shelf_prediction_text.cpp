@@ -9,6 +9,10 @@ namespace {
 
 using nlohmann::json;
 
+std::string span(const Span& of_db) {
+  return text::fixed(of_db.least, 3) + " to " + text::fixed(of_db.greatest, 3);
+}
+
 std::string swaps_text(const RigOfShelf& rig) {
   bool has_steps = false;
   for (const ShelfSwap& swap : rig.swaps) has_steps |= swap.left_by_steps_db.has_value();
@@ -17,13 +21,19 @@ std::string swaps_text(const RigOfShelf& rig) {
   text::Columns table({"cable", "level", has_steps ? "left by steps" : "", "response", "at", "r.m.s.",
                        "auditory bands", "at"},
                       {left, right, right, right, right, right, right, right});
-  for (const ShelfSwap& swap : rig.swaps)
-    table.add({swap.cable + (swap.leaves_open ? " *" : ""), text::fixed(swap.difference_db, 3),
+  for (const ShelfSwap& swap : rig.swaps) {
+    if (swap.open) {
+      table.add({swap.cable + " *", span(swap.open->level_difference_db), "",
+                 span(swap.open->largest_residual_db), "", span(swap.open->rms_residual_db), "", ""});
+      continue;
+    }
+    table.add({swap.cable, text::fixed(swap.difference_db, 3),
                swap.left_by_steps_db ? text::fixed(*swap.left_by_steps_db, 3) : "",
                text::fixed(swap.after.residual.largest_db, 3),
                at(swap.after.residual.frequency_of_largest_hz), text::fixed(swap.after.residual.rms_db, 3),
                text::fixed(swap.after.smoothed.largest_db, 3),
                at(swap.after.smoothed.frequency_of_largest_hz)});
+  }
   return paragraph("rig " + rig.name + " (" + rig.description + ")") + table.text(2);
 }
 
@@ -35,11 +45,11 @@ std::string joined_names(const std::vector<std::string>& names) {
 
 json swap_json(const ShelfSwap& swap) {
   return {{"cable", swap.cable},
-          {"leaves_open", swap.leaves_open},
           {"level_difference_dB", swap.difference_db},
           {"residual", residual_json(swap.after.residual)},
           {"smoothed", smoothed_json(swap.after.smoothed)},
-          {"left_by_steps_dB", swap.left_by_steps_db ? json(*swap.left_by_steps_db) : json()}};
+          {"left_by_steps_dB", swap.left_by_steps_db ? json(*swap.left_by_steps_db) : json()},
+          {"left_open", swap.open ? open_json(*swap.open) : json()}};
 }
 
 }  // namespace
@@ -55,9 +65,11 @@ std::string shelf_prediction_text(const ShelfPrediction& prediction) {
   for (const RigOfShelf& rig : prediction.rigs) words += "\n" + swaps_text(rig);
   words += "\n";
   if (!prediction.unknown.empty())
-    words += paragraph("* left open: inductance or capacitance of " + joined_names(prediction.unknown) +
-                       "; the numbers leave them out: blindswap predict " + prediction.baseline +
-                       " CABLE --rig RIG says between which values they may lie");
+    words += paragraph(
+        "* left open: inductance or capacitance of " + joined_names(prediction.unknown) +
+        "; level, response and r.m.s. lie between these values if they are those of most pairs: blindswap "
+        "predict " +
+        prediction.baseline + " CABLE --rig RIG says what is counted");
   words += thresholds_text();
   for (const std::string& each : prediction.left_out) words += paragraph("left out: " + each);
   for (const std::string& each : prediction.cautions) words += paragraph("caution: " + each);
