@@ -87,6 +87,30 @@ TEST(Bench, NamesFaultsOfEveryStageAtOnce) {
     expect_in(ran.err, fault);
 }
 
+TEST(Bench, GivesNoPerCentOfAMistakenRepeat) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("zip.csv", "cable,length_m,resistance_ohm,repeat\nzip,3,0.1,1\nzip,3,100,2\n");
+  expect_done(folder, {"import", "zip.csv"});
+  expect_in(expect_done(folder, {"examine"}),
+            "One standard deviation of repeats: resistance more than ten times");
+}
+
+TEST(Bench, WarnsOfACopyThatIsGivenOutAsARepeat) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("one.csv", "frequency_Hz,level_dB\n20,0\n20000,0\n");
+  folder.write("two.csv", "frequency_Hz,level_dB\n20,0\n20000,0\n");
+  folder.write("three.csv", "frequency_Hz,level_dB\n20,0\n20000,0.01\n");
+  const auto imported = [&](const char* file, const char* repeat) {
+    return run_program(folder, {"import", file, "--cable", "bell-wire", "--rig", "hall", "--repeat", repeat})
+        .err;
+  };
+  EXPECT_EQ(imported("one.csv", "1").find("copy"), std::string::npos);
+  expect_in(imported("two.csv", "2"), "two.csv, repeat 2, is a copy of reading 3 (one.csv)");
+  EXPECT_EQ(imported("three.csv", "3").find("copy"), std::string::npos);
+}
+
 TEST(Bench, ListsReadingsWithTheirNumbers) {
   Folder folder;
   make_campaign(folder);

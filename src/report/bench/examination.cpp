@@ -24,6 +24,13 @@ std::string size_words(double value, bool is_relative, const std::string& kind, 
   return (with_sign && shown > 0 ? "+" : "") + digits + unit;
 }
 
+/// How far repeats lie apart; where one of them must be mistaken, a number of per cent would mean nothing.
+std::string spread_size_words(double value, bool is_relative, const std::string& kind) {
+  const double ten_times = std::log(10.0);
+  return is_relative && value > ten_times ? "more than ten times"
+                                          : size_words(value, is_relative, kind, false);
+}
+
 Section doubts_section(const findings::BenchFindings& bench) {
   Section section{2, "doubts", "What can hardly be", {}};
   if (bench.doubts.empty()) {
@@ -54,7 +61,7 @@ std::string spread_words(const BenchComparison& comparison) {
           return a.within.standard_deviation.value_or(0) < b.within.standard_deviation.value_or(0);
         });
     return words + "at most " +
-           size_words(*largest->within.standard_deviation, largest->is_relative, comparison.kind, false) +
+           spread_size_words(*largest->within.standard_deviation, largest->is_relative, comparison.kind) +
            " (" + largest->quantity + ", " + std::to_string(largest->within.degrees_of_freedom) +
            " degrees of freedom).";
   }
@@ -62,7 +69,7 @@ std::string spread_words(const BenchComparison& comparison) {
   for (const auto& each : comparison.repeatability) {
     if (!each.within.standard_deviation) continue;
     words += (first ? "" : ", ") + each.quantity + " " +
-             size_words(*each.within.standard_deviation, each.is_relative, comparison.kind, false) + " (" +
+             spread_size_words(*each.within.standard_deviation, each.is_relative, comparison.kind) + " (" +
              std::to_string(each.within.degrees_of_freedom) + " degrees of freedom)";
     first = false;
   }
@@ -73,7 +80,7 @@ std::string spread_words(const BenchComparison& comparison) {
 std::string difference_words(const BenchDifference& one, const std::string& kind) {
   const std::string size = size_words(one.difference, one.is_relative, kind, true);
   if (!one.repeatability_limit) return size + ", repeatability not known";
-  const std::string limit = size_words(*one.repeatability_limit, one.is_relative, kind, false);
+  const std::string limit = spread_size_words(*one.repeatability_limit, one.is_relative, kind);
   return size + (one.is_beyond() ? ", beyond repeatability " : ", within repeatability ") + limit;
 }
 
@@ -111,9 +118,10 @@ Section comparison_section(const BenchComparison& comparison, const std::string&
     if (row.cable == baseline)
       table.rows.push_back({name, std::to_string(row.readings), "the baseline"});
     else
-      table.rows.push_back(
-          {name, std::to_string(row.readings),
-           row.differences.empty() ? "nothing to compare it with" : row_words(row, comparison.kind)});
+      table.rows.push_back({name, std::to_string(row.readings),
+                            row.differences.empty()
+                                ? "the baseline has no reading under the same circumstances"
+                                : row_words(row, comparison.kind)});
   }
   section.blocks.push_back(std::move(table));
   return section;
