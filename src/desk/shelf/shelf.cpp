@@ -1,7 +1,9 @@
 #include "desk/shelf/shelf.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
+#include <tuple>
 
 #include "desk/files.h"
 #include "desk/shelf/built.h"
@@ -92,6 +94,29 @@ struct Batch {
     result.readings = std::move(fresh);
   }
 
+  /// A curve that was kept before under another repeat, from the same file or a copy of it.
+  void warn_of_copies(const store::Campaign& campaign) {
+    using Names = std::tuple<std::string, std::string, std::string, std::string>;
+    const auto names_of = [](const imported::Reading& one) {
+      return Names(one.kind, one.cable, one.rig, one.sha256_hex);
+    };
+    std::map<Names, store::NumberedReading> firsts;
+    for (store::NumberedReading& each : campaign.readings()) {
+      each.reading.values.clear();
+      firsts.emplace(names_of(each.reading), std::move(each));
+    }
+    for (const imported::Reading& reading : result.readings) {
+      const auto first = firsts.find(names_of(reading));
+      if (reading.kind == "cable-lcr" || reading.kind == "phase" || first == firsts.end() ||
+          first->second.reading.repeat == reading.repeat)
+        continue;
+      result.warnings.push_back(text::printable(reading.file) + ", repeat " + std::to_string(reading.repeat) +
+                                ", is a copy of reading " + std::to_string(first->second.number) + " (" +
+                                text::printable(first->second.reading.file) +
+                                ")\n  a repeat is measured anew: supersede one of them");
+    }
+  }
+
   Imported keep_in(const Path& file) {
     store::Campaign campaign = store::Campaign::open(file);
     std::set<std::string> known;
@@ -113,6 +138,7 @@ struct Batch {
       for (const std::string& name : result.new_cables) campaign.add_cable({name, {}, ""});
       keep_new_ones(campaign.add_readings(result.readings, sources));
     });
+    warn_of_copies(campaign);
     return std::move(result);
   }
 };
