@@ -51,6 +51,25 @@ TEST(WholePrediction, RefusesWhatIsNotKnown) {
       "weighting");
 }
 
+TEST(WholePrediction, SaysWhatAMeanHides) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("three.csv", "cable,length_m,resistance_ohm\nzip,3,0.1\n");
+  folder.write("more.csv", "cable,length_m,resistance_ohm\nzip,3,0.5\n");
+  folder.write("six.csv", "cable,length_m,resistance_ohm,repeat\nzip,6,0.2,2\n");
+  const auto predicted = [&] {
+    return expect_done(folder, {"predict", "thick-pair", "zip", "--rig", "hall"});
+  };
+  expect_done(folder, {"import", "three.csv"});
+  EXPECT_EQ(predicted().find("the mean of all"), std::string::npos);
+  expect_done(folder, {"import", "more.csv"});
+  EXPECT_NE(predicted().find("zip: readings 3 and 4 have the same names"), std::string::npos) << predicted();
+  expect_done(folder, {"supersede", "4", "--why", "a bad joint"});
+  expect_done(folder, {"import", "six.csv"});
+  EXPECT_NE(predicted().find("zip: readings 3 and 5 are of different lengths"), std::string::npos)
+      << predicted();
+}
+
 // The same numbers as each swap alone, the largest difference first; and their curves.
 TEST(WholePrediction, OfAShelf) {
   using nlohmann::json;
