@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "tier.h"
 #include "whole/program.h"
 
 namespace {
@@ -29,6 +30,7 @@ void expect_leads(const std::string& out) {
 // The example runs as a user would run it; every statistic of its reports is computed again from the campaign file by a
 // plain Python 3 program that shares nothing with ours.
 TEST(Example, RunsAndEveryStatisticIsConfirmedIndependently) {
+  if (tier() == "quick") GTEST_SKIP() << "half a minute: the whole example";
   Folder folder;
   const std::string root = SOURCE_FOLDER, out = (folder / "out").string();
   const std::string run = "BLINDSWAP_BUILD='" BUILD_FOLDER "' BLINDSWAP_OUT='" + out + "' '" + root +
