@@ -18,14 +18,14 @@ struct ManifestEntry {
 
 struct Manifest {
   std::vector<ManifestEntry> entries;
-  text::Problems
-      problems;  ///< with its rows; the entries can be read nevertheless, so that all faults are told at once
+  text::Problems problems;  ///< of its rows; what could be read stands in the entries nevertheless
 };
 
 /// Reads a manifest: columns `file`, and where wanted `cable`, `rig`, `piece`, `condition`, `instrument`, `feature` with
 /// `state`, `bandwidth` of each level of a noise spectrum ("1.46Hz"), `repeat`.
 ///
-/// Problems: an empty name of a file, a file named twice, a repeat that is no whole number from 1, half a state, a bandwidth.
+/// Its problems: an empty name of a file, a file named twice, a repeat that is no whole number from 1, a feature without a
+/// state, a bandwidth that is none.
 /// @throws BadInput  for what is no such table: text::parse_table, an unknown column.
 Manifest parse_manifest(std::string_view content, const std::string& name);
 

@@ -190,6 +190,19 @@ TEST_F(MeasuredCircuits, NoiseLevelsNeedTheirBandwidth) {
   EXPECT_NEAR(noise_of_d1().groups.at(0).at(0).level_db, -8.994529, 2e-5);
 }
 
+TEST_F(MeasuredCircuits, NoiseWithoutBandwidthIsLeftOutBesideOthers) {
+  noise("levels.csv", "frequency_Hz,level_dBV\n20,-121\n20000,-121\n");
+  noise("white.csv", white, "", "", 2);
+  const NoiseOfCable found = noise_of_d1();
+  ASSERT_EQ(found.groups.size(), 1U);
+  EXPECT_EQ(found.groups[0][0].number, 5);
+  ASSERT_EQ(found.left_out.size(), 1U);
+  EXPECT_NE(found.left_out[0].find("reading 4 (levels.csv) holds levels without"), std::string::npos);
+  EXPECT_NE(found.left_out[0].find("--repeat 3,"), std::string::npos) << "repeat 2 is taken";
+  EXPECT_NE(noise_text(found).find("left out: reading 4"), std::string::npos);
+  EXPECT_EQ(nlohmann::json::parse(noise_json(found)).at("left_out").size(), 1U);
+}
+
 // N1: 1 kohm at 300 K has 4.070355 nV per root hertz, at 293 K sqrt(293/300) of it; beside 47 kohm it is 979.1667 ohm.
 TEST_F(MeasuredCircuits, NoiseBelowThermalNoiseIsACaution) {
   rig("line", "1kohm", "47kohm", "line level");

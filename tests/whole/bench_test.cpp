@@ -87,6 +87,16 @@ TEST(Bench, NamesFaultsOfEveryStageAtOnce) {
     expect_in(ran.err, fault);
 }
 
+TEST(Bench, NamesAnImpossibleCableBesideOtherFaults) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("slash.csv", "cable,length_m,resistance_ohm\na/b,3,0.1\n");
+  const Ran ran = run_program(folder, {"import", "slash.csv", "missing.csv"});
+  EXPECT_EQ(ran.status, 2);
+  for (const char* fault : {"slash.csv: a cable's name must be", "cannot read missing.csv"})
+    expect_in(ran.err, fault);
+}
+
 TEST(Bench, GivesNoPerCentOfAMistakenRepeat) {
   Folder folder;
   make_campaign(folder);

@@ -4,6 +4,7 @@
 
 #include "desk/shelf/built.h"
 #include "desk/shelf/circuit.h"
+#include "desk/shelf/measurement.h"
 #include "report/bench/bench_report.h"
 #include "report/html/page.h"
 #include "report/text_report.h"
@@ -11,17 +12,6 @@
 
 namespace desk {
 namespace {
-
-findings::Measurement measurement_of(const store::NumberedReading& numbered) {
-  const imported::Reading& reading = numbered.reading;
-  return {numbered.number,    reading.kind,
-          reading.cable,      reading.rig,
-          reading.piece,      reading.condition,
-          reading.instrument, reading.feature,
-          reading.state,      reading.file,
-          reading.repeat,     reading.columns,
-          reading.values,     numbered.correction.has_value()};
-}
 
 std::vector<findings::BenchCable> bench_cables(const store::Campaign& campaign) {
   std::vector<findings::BenchCable> cables;

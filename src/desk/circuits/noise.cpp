@@ -19,14 +19,10 @@ constexpr electrical::Band kItu468Band{31.5, 20000};
 /// Spectra scatter: so much below the thermal noise is no contradiction yet. Common practice, no source.
 constexpr double kThermalScatter_db = 1;
 
-/// Nothing for levels without the bandwidth that they were measured in.
 std::optional<hearing::NoiseSpectrum> spectrum_of(const imported::Reading& reading) {
-  const auto& frequency_hz = *column(reading, "frequency_hz");
-  if (const auto* density = column(reading, "density_volt_per_sqrt_hz"))
-    return hearing::NoiseSpectrum(frequency_hz, *density);
-  const auto* bandwidth_hz = column(reading, "bandwidth_hz");
-  if (bandwidth_hz == nullptr) return std::nullopt;
-  return hearing::spectrum_of_levels(frequency_hz, *column(reading, "level_dbv"), *bandwidth_hz);
+  return hearing::spectrum_of_columns(*column(reading, "frequency_hz"),
+                                      column(reading, "density_volt_per_sqrt_hz"),
+                                      column(reading, "level_dbv"), column(reading, "bandwidth_hz"));
 }
 
 std::string without_bandwidth(const store::NumberedReading& each, int free_repeat) {
@@ -135,26 +131,28 @@ NoiseOfCable noise_of(const Path& file, const std::string& cable, const std::str
   for (const store::NumberedReading& each : readings)
     free_repeat = std::max(free_repeat, each.reading.repeat + 1);
   std::vector<const imported::Reading*> firsts;  // of the groups
-  for (const store::NumberedReading& each : readings) try {
-      const auto spectrum = spectrum_of(each.reading);
-      if (!spectrum) {
-        noise.left_out.push_back(without_bandwidth(each, free_repeat++));
-        continue;
-      }
-      NoiseAtSeat one = at_seat(campaign, each, *spectrum, seat);
-      const auto together = [&](const imported::Reading* first) {
-        return belong_together(*first, each.reading);
-      };
-      const auto place =
-          static_cast<std::size_t>(std::find_if(firsts.begin(), firsts.end(), together) - firsts.begin());
-      if (place == firsts.size()) {
-        firsts.push_back(&each.reading);
-        noise.groups.emplace_back();
-      }
-      noise.groups[place].push_back(std::move(one));
+  for (const store::NumberedReading& each : readings) {
+    std::optional<NoiseAtSeat> one;
+    try {
+      if (const auto spectrum = spectrum_of(each.reading)) one = at_seat(campaign, each, *spectrum, seat);
     } catch (const std::domain_error& error) {
       throw text::BadInput(named_reading(each) + ": " + error.what());
     }
+    if (!one) {
+      noise.left_out.push_back(without_bandwidth(each, free_repeat++));
+      continue;
+    }
+    const auto together = [&](const imported::Reading* first) {
+      return belong_together(*first, each.reading);
+    };
+    const auto place =
+        static_cast<std::size_t>(std::find_if(firsts.begin(), firsts.end(), together) - firsts.begin());
+    if (place == firsts.size()) {
+      firsts.push_back(&each.reading);
+      noise.groups.emplace_back();
+    }
+    noise.groups[place].push_back(*std::move(one));
+  }
   if (noise.groups.empty()) throw text::BadInput(noise.left_out.front());
   return noise;
 }

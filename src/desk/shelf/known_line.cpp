@@ -1,11 +1,13 @@
 #include "desk/shelf/known_line.h"
 
+#include <algorithm>
 #include <cmath>
-#include <tuple>
 
 #include "desk/shelf/built.h"
+#include "desk/shelf/measurement.h"
 #include "desk/shelf/one_state.h"
 #include "electrical/construction/round_wire.h"
+#include "findings/bench/coverage.h"
 #include "findings/words/numbers.h"
 #include "text/utf8.h"
 
@@ -121,24 +123,24 @@ std::string skin_words(const Built& built_as, const electrical::Cable& cable) {
 
 /// What the mean of the readings hides.
 void add_cautions_of_mean(KnownLine& line, const LcrReadings& readings) {
-  const auto names_of = [](const imported::Reading& one) {
-    const auto* hz = column(one, "frequency_hz");
-    return std::tuple(one.piece, one.condition, one.repeat, hz == nullptr ? 0 : hz->front());
+  const auto both = [](int one, int other) {
+    return "readings " + std::to_string(one) + " and " + std::to_string(other);
   };
-  for (std::size_t i = 1; i < readings.size(); ++i) {
-    const store::NumberedReading &one = readings[i - 1], &other = readings[i];
-    const std::string both =
-        "readings " + std::to_string(one.number) + " and " + std::to_string(other.number);
-    if (column(one.reading, "length_m")->front() != column(other.reading, "length_m")->front())
-      line.cautions.push_back(
-          both +
-          " are of different lengths, and the mean of all is predicted; another length is "
-          "another cable: give it its own name and supersede the reading here");
-    else if (names_of(one.reading) == names_of(other.reading))
-      line.cautions.push_back(both +
-                              " have the same names, and the mean of all is predicted; give one its own "
-                              "repeat, or let one supersede the other");
-  }
+  const auto length_m = [](const store::NumberedReading& each) {
+    return column(each.reading, "length_m")->front();
+  };
+  const auto other_length = std::ranges::find_if(
+      readings, [&](const auto& each) { return length_m(each) != length_m(readings.front()); });
+  if (other_length != readings.end())
+    line.cautions.push_back(both(readings.front().number, other_length->number) +
+                            " are of different lengths, and the mean of all is predicted; another length is "
+                            "another cable: give it its own name and supersede the reading here");
+  std::vector<findings::Measurement> measurements;
+  for (const store::NumberedReading& each : readings) measurements.push_back(measurement_of(each));
+  for (const auto& [older, newer] : findings::same_names(measurements))
+    line.cautions.push_back(both(older->number, newer->number) +
+                            " have the same names, and the mean of all is predicted; give one its own "
+                            "repeat, or let one supersede the other");
 }
 
 void add_cautions(KnownLine& line, const LcrReadings& readings) {

@@ -122,10 +122,12 @@ struct Batch {
     std::set<std::string> known;
     for (const store::Cable& cable : campaign.cables()) known.insert(cable.name);
     for (const imported::Reading& reading : result.readings)
-      if (reading.kind == "cable-lcr" && known.insert(reading.cable).second) {
-        require_cable_name(reading.cable);
-        result.new_cables.push_back(reading.cable);
-      }
+      if (reading.kind == "cable-lcr" && known.insert(reading.cable).second) try {
+          require_cable_name(reading.cable);
+          result.new_cables.push_back(reading.cable);
+        } catch (const text::BadInput& error) {
+          refuse(text::printable(reading.file) + ": " + error.what());
+        }
     check_names("cable", &imported::Reading::cable, known, "add it first, or import its table");
     std::set<std::string> rigs;
     for (const store::Rig& rig : campaign.rigs()) rigs.insert(rig.name);

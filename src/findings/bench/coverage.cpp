@@ -29,13 +29,31 @@ std::vector<CoverageColumn> columns_of(const std::vector<Measurement>& measureme
 /// Why each reading that counts is stale, by its number.
 std::map<int, std::string> stale_readings(const std::vector<Measurement>& measurements) {
   std::map<int, std::string> stale;
+  for (const auto& [older, newer] : same_names(measurements))
+    stale[older->number] = "reading " + std::to_string(newer->number) + " (" + newer->file +
+                           ") has the same names: give it its own repeat, or let it supersede this one";
+  std::map<std::string, std::vector<int>> loads;
+  for (const Measurement& one : measurements)
+    if (!one.superseded && one.kind == "impedance") loads[one.rig].push_back(one.number);
+  for (const Measurement& one : measurements) {
+    if (one.superseded || one.kind != "response") continue;
+    const auto load = loads.find(one.rig);
+    if (load == loads.end() || load->second.size() < 2 || load->second.back() < one.number) continue;
+    stale.emplace(one.number, "the load of rig " + one.rig + " was measured anew since, as reading " +
+                                  std::to_string(load->second.back()));
+  }
+  return stale;
+}
+
+}  // namespace
+
+std::vector<SameNames> same_names(const std::vector<Measurement>& measurements) {
   using Names = std::tuple<std::string, std::string, std::string, std::string, std::string, std::string,
                            std::string, int, std::optional<double>, std::optional<double>>;
   std::map<Names, const Measurement*> newest;
-  std::map<std::string, std::vector<int>> loads;
+  std::vector<SameNames> same;
   for (const Measurement& one : measurements) {
     if (one.superseded) continue;
-    if (one.kind == "impedance") loads[one.rig].push_back(one.number);
     const bool has_one_row = one.kind == "cable-lcr" || one.kind == "phase";
     const Names names{one.kind,
                       one.cable,
@@ -49,22 +67,11 @@ std::map<int, std::string> stale_readings(const std::vector<Measurement>& measur
                       has_one_row ? one.single("temperature_celsius") : std::nullopt};
     const auto [before, is_new] = newest.emplace(names, &one);
     if (is_new) continue;
-    stale[before->second->number] =
-        "reading " + std::to_string(one.number) + " (" + one.file +
-        ") has the same names: give it its own repeat, or let it supersede this one";
+    same.push_back({before->second, &one});
     before->second = &one;
   }
-  for (const Measurement& one : measurements) {
-    if (one.superseded || one.kind != "response") continue;
-    const auto load = loads.find(one.rig);
-    if (load == loads.end() || load->second.size() < 2 || load->second.back() < one.number) continue;
-    stale.emplace(one.number, "the load of rig " + one.rig + " was measured anew since, as reading " +
-                                  std::to_string(load->second.back()));
-  }
-  return stale;
+  return same;
 }
-
-}  // namespace
 
 Coverage coverage_of(const std::vector<std::string>& cables, const std::vector<CoveredRig>& rigs,
                      const std::vector<Measurement>& measurements) {

@@ -40,11 +40,19 @@ struct CoveredRig {
   bool has_stated_load = false;
 };
 
+/// Two readings that count and have the same kind, cable, rig, piece, condition, feature, state and repeat (of readings of one
+/// row frequency and temperature too): one of them is a repeat without its number, or a mistake that nobody superseded.
+struct SameNames {
+  const Measurement *older, *newer;
+};
+
+/// @param measurements  in the order of their numbers; they must outlive what is returned.
+std::vector<SameNames> same_names(const std::vector<Measurement>& measurements);
+
 /// The table: a column for the totals of a cable, and one for each kind and rig of which any cable has a reading.
 ///
-/// A reading is stale where a newer one has the same kind, cable, rig, piece, condition, feature, state and repeat but comes
-/// from another file: one of them is a repeat without its number, or a mistake that nobody superseded; and where it is a
-/// response on a rig whose load was measured anew since.
+/// A reading is stale where a newer one has the same names (`same_names`), and where it is a response on a rig whose load was
+/// measured anew since.
 /// @param measurements  in the order of their numbers, superseded ones among them.
 Coverage coverage_of(const std::vector<std::string>& cables, const std::vector<CoveredRig>& rigs,
                      const std::vector<Measurement>& measurements);

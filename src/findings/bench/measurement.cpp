@@ -38,15 +38,11 @@ void add_levels(const Measurement& measurement, const std::vector<double>& level
 
 /// The levels of a noise spectrum's third-octaves in dB re 1 V; none for levels whose bandwidth is not known.
 void add_noise(const Measurement& measurement, std::vector<Quantity>& quantities) {
-  const auto* density = measurement.column("density_volt_per_sqrt_hz");
-  const auto* bandwidth_hz = measurement.column("bandwidth_hz");
-  if (density == nullptr && bandwidth_hz == nullptr) return;
-  const auto& frequency_hz = *measurement.column("frequency_hz");
-  const hearing::NoiseSpectrum spectrum =
-      density != nullptr
-          ? hearing::NoiseSpectrum(frequency_hz, *density)
-          : hearing::spectrum_of_levels(frequency_hz, *measurement.column("level_dbv"), *bandwidth_hz);
-  for (const hearing::BandLevel& band : hearing::third_octave_levels(spectrum))
+  const auto spectrum = hearing::spectrum_of_columns(
+      *measurement.column("frequency_hz"), measurement.column("density_volt_per_sqrt_hz"),
+      measurement.column("level_dbv"), measurement.column("bandwidth_hz"));
+  if (!spectrum) return;
+  for (const hearing::BandLevel& band : hearing::third_octave_levels(*spectrum))
     quantities.push_back({"level at " + text::with_unit(band.centre_hz, text::Unit::hertz), band.level_dbv});
 }
 

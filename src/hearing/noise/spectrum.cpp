@@ -34,7 +34,7 @@ constexpr Point kItu468[] = {
 
 }  // namespace
 
-NoiseSpectrum::NoiseSpectrum(std::vector<double> frequency_hz,
+NoiseSpectrum::NoiseSpectrum(const std::vector<double>& frequency_hz,
                              const std::vector<double>& density_volt_per_sqrt_hz) {
   if (frequency_hz.size() < 2 || frequency_hz.size() != density_volt_per_sqrt_hz.size())
     throw std::domain_error("a noise spectrum must have at least 2 frequencies and a density for each, got " +
@@ -112,7 +112,8 @@ double NoiseSpectrum::mean_square_volt2(const electrical::Band& within,
   return sum;
 }
 
-NoiseSpectrum spectrum_of_levels(std::vector<double> frequency_hz, const std::vector<double>& level_dbv,
+NoiseSpectrum spectrum_of_levels(const std::vector<double>& frequency_hz,
+                                 const std::vector<double>& level_dbv,
                                  const std::vector<double>& bandwidth_hz) {
   if (level_dbv.size() != bandwidth_hz.size())
     throw std::domain_error("each level must have its bandwidth, got " + std::to_string(level_dbv.size()) +
@@ -122,7 +123,16 @@ NoiseSpectrum spectrum_of_levels(std::vector<double> frequency_hz, const std::ve
     electrical::require_positive("bandwidth_hz", bandwidth_hz[i]);
     density.push_back(std::pow(10, level_dbv[i] / 20) / std::sqrt(bandwidth_hz[i]));
   }
-  return {std::move(frequency_hz), density};
+  return {frequency_hz, density};
+}
+
+std::optional<NoiseSpectrum> spectrum_of_columns(const std::vector<double>& frequency_hz,
+                                                 const std::vector<double>* density_volt_per_sqrt_hz,
+                                                 const std::vector<double>* level_dbv,
+                                                 const std::vector<double>* bandwidth_hz) {
+  if (density_volt_per_sqrt_hz != nullptr) return NoiseSpectrum(frequency_hz, *density_volt_per_sqrt_hz);
+  if (level_dbv == nullptr || bandwidth_hz == nullptr) return std::nullopt;
+  return spectrum_of_levels(frequency_hz, *level_dbv, *bandwidth_hz);
 }
 
 electrical::Band third_octave_band(int n) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
 #include "electrical/frequency_grid.h"
@@ -17,7 +18,7 @@ class NoiseSpectrum {
   /// @param frequency_hz             at least 2, above 0, rising.
   /// @param density_volt_per_sqrt_hz as many, finite and above 0.
   /// @throws std::domain_error  naming the argument, its value and its range.
-  NoiseSpectrum(std::vector<double> frequency_hz, const std::vector<double>& density_volt_per_sqrt_hz);
+  NoiseSpectrum(const std::vector<double>& frequency_hz, const std::vector<double>& density_volt_per_sqrt_hz);
 
   electrical::Band band() const { return {pieces_.front().low_hz, pieces_.back().high_hz}; }
 
@@ -44,10 +45,18 @@ class NoiseSpectrum {
 };
 
 /// From levels in dB re 1 V, each measured in a filter or bin of its own noise bandwidth (for a Hann window 1.5 times the
-/// spacing of the bins; for a third-octave 0.2316 times its centre). A spectrum of levels means nothing without it.
+/// spacing of the bins; for a third-octave 0.2308 times its centre). A spectrum of levels means nothing without it.
 /// @param bandwidth_hz  as many, above 0.
-NoiseSpectrum spectrum_of_levels(std::vector<double> frequency_hz, const std::vector<double>& level_dbv,
+NoiseSpectrum spectrum_of_levels(const std::vector<double>& frequency_hz,
+                                 const std::vector<double>& level_dbv,
                                  const std::vector<double>& bandwidth_hz);
+
+/// From the columns of a reading, null where it has none: densities, or levels with their bandwidths.
+/// @return  nothing for levels whose bandwidth is not known.
+std::optional<NoiseSpectrum> spectrum_of_columns(const std::vector<double>& frequency_hz,
+                                                 const std::vector<double>* density_volt_per_sqrt_hz,
+                                                 const std::vector<double>* level_dbv,
+                                                 const std::vector<double>* bandwidth_hz);
 
 /// Third-octave band n: its exact centre times 10^(-1/20) to 10^(1/20). Source: IEC 61260-1, base 10 (from memory).
 electrical::Band third_octave_band(int n);

@@ -35,6 +35,28 @@ TEST(Repeatability, OfTotalsIsRelative) {
   EXPECT_NEAR(c.repeatability_limit.value(), 4.302652729749464 * deviation * std::sqrt(1.5), 1e-10);
 }
 
+// A density of 1 V per root hertz has the band's width as its power: 10 log10(1000 (10^0.05 - 10^-0.05)) at 1 kHz. Levels in
+// bins are the same whatever their bandwidth, once it is known.
+TEST(Repeatability, OfNoiseIsThatOfThirdOctaves) {
+  findings::Measurement density = response(1, "a", {20, 20000}, {});
+  density.kind = "noise";
+  density.columns = {"frequency_hz", "density_volt_per_sqrt_hz"};
+  density.values = {{20, 20000}, {1, 1}};
+  findings::Measurement levels = density;
+  levels.columns = {"frequency_hz", "level_dbv"};
+  levels.values[1] = {10 * std::log10(1.5), 10 * std::log10(1.5)};
+  EXPECT_TRUE(findings::quantities_of(levels).empty());
+  levels.columns.push_back("bandwidth_hz");
+  levels.values.push_back({1.5, 1.5});
+  for (const auto& one : {density, levels}) {
+    const auto found = findings::quantities_of(one);
+    const auto at_1_khz = std::find_if(found.begin(), found.end(),
+                                       [](const auto& each) { return each.name == "level at 1.00 kHz"; });
+    ASSERT_NE(at_1_khz, found.end());
+    EXPECT_NEAR(at_1_khz->value, 10 * std::log10(1000 * (std::pow(10, 0.05) - std::pow(10, -0.05))), 1e-9);
+  }
+}
+
 TEST(Repeatability, IsNotKnownWithoutRepeats) {
   const auto found = findings::compare_with_baseline({totals(1, "a", 3, 0.1), totals(2, "b", 3, 0.2)}, "a");
   EXPECT_FALSE(found[0].repeatability[0].within.standard_deviation);
