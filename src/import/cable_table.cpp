@@ -8,7 +8,6 @@
 
 #include "import/curves.h"
 #include "import/values.h"
-#include "text/error.h"
 #include "text/number.h"
 
 namespace imported {
@@ -134,13 +133,14 @@ Identity identity(const Reading& reading) {
 std::vector<Reading> cable_readings(text::Table& table, const KnownHeader& header,
                                     const Assignment& assignment, Warnings& warnings) {
   if (!assignment.cable.empty())
-    throw text::BadInput(table.problems.file() + ": " + header.kind->title +
-                         " names its cables itself, but it is given with cable \"" + assignment.cable +
-                         "\"\n  leave the cable out");
+    table.problems.add({},
+                       header.kind->title + " names its cables itself, but it is given with cable " +
+                           text::quoted(assignment.cable),
+                       "leave the cable out");
   std::vector<Reading> readings;
   std::map<Identity, int> first_lines;
   for (const text::Row& row : table.rows) {
-    Reading reading = named_reading(*header.kind, table.problems.file(), assignment);
+    Reading reading = named_reading(*header.kind, assignment, table.problems);
     take_names(reading, table, row, header);
     take_values(reading, table, row, header);
     const auto [first, added] = first_lines.emplace(identity(reading), row.line);

@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "import/values.h"
-#include "text/error.h"
 #include "text/number.h"
 
 namespace imported {
@@ -55,19 +54,26 @@ void warn_of_active_load(const Reading& reading, const std::vector<CurvePlaces>&
                    "is the phase wrapped, or of the other sign?");
 }
 
+bool has_column(const Reading& reading, std::string_view name) {
+  return std::find(reading.columns.begin(), reading.columns.end(), name) != reading.columns.end();
+}
+
+/// Whether the levels of the reading need a bandwidth that comes with the file.
+bool wants_bandwidth(const Reading& reading) {
+  return has_column(reading, "level_dbv") && !has_column(reading, "bandwidth_hz");
+}
+
+void check_bandwidth(const Reading& reading, const Assignment& assignment, text::Problems& problems) {
+  if (!(assignment.bandwidth_hz > 0) || wants_bandwidth(reading)) return;
+  const std::string why = has_column(reading, "level_dbv") ? "it has a column of them"
+                                                           : "only levels of a noise spectrum have one";
+  problems.add({}, "a bandwidth is given with the file, but " + why, "leave the bandwidth out");
+}
+
 /// The bandwidth that comes with the file: a column like any other.
 void take_bandwidth(Reading& reading, const Assignment& assignment, const text::Place& place,
                     Warnings& warnings) {
-  const auto has = [&](std::string_view name) {
-    return std::find(reading.columns.begin(), reading.columns.end(), name) != reading.columns.end();
-  };
-  const bool wants_one = has("level_dbv");
-  if (assignment.bandwidth_hz > 0 && (!wants_one || has("bandwidth_hz")))
-    throw text::BadInput(
-        reading.file + ": a bandwidth is given with the file, but " +
-        (wants_one ? "it has a column of them" : "only levels of a noise spectrum have one") +
-        "\n  leave the bandwidth out");
-  if (!wants_one || has("bandwidth_hz")) return;
+  if (!wants_bandwidth(reading)) return;
   if (assignment.bandwidth_hz > 0) {
     reading.columns.push_back("bandwidth_hz");
     reading.values.emplace_back(reading.values.front().size(), assignment.bandwidth_hz);
@@ -82,7 +88,7 @@ void take_bandwidth(Reading& reading, const Assignment& assignment, const text::
 
 void check_order(const std::vector<double>& frequency_hz, const std::vector<CurvePlaces>& places,
                  text::Problems& problems) {
-  if (frequency_hz.size() == 1)
+  if (frequency_hz.size() == 1 && problems.empty())
     problems.add(places.front().frequency, "one row is not a curve", "give two frequencies or more");
   for (std::size_t i = 1; i < frequency_hz.size(); ++i) {
     if (frequency_hz[i] > frequency_hz[i - 1]) continue;
@@ -109,15 +115,13 @@ void warn_of_unlikely(const Reading& reading, const std::vector<CurvePlaces>& pl
   warn_of_active_load(reading, places, warnings);
 }
 
-Reading named_reading(const Kind& kind, const std::string& file, const Assignment& assignment) {
+Reading named_reading(const Kind& kind, const Assignment& assignment, text::Problems& problems) {
   if (kind.belongs_to == BelongsTo::cable && assignment.cable.empty())
-    throw text::BadInput(file + ": " + kind.title +
-                         " belongs to a cable, and none is named\n  name it with the file, or "
-                         "in the column cable of a manifest");
+    problems.add({}, kind.title + " belongs to a cable, and none is named",
+                 "name it with the file, or in the column cable of a manifest");
   if (kind.belongs_to == BelongsTo::rig && assignment.rig.empty())
-    throw text::BadInput(file + ": " + kind.title +
-                         " belongs to a rig, and none is named\n  name it with the file, or in "
-                         "the column rig of a manifest");
+    problems.add({}, kind.title + " belongs to a rig, and none is named",
+                 "name it with the file, or in the column rig of a manifest");
   Reading reading;
   reading.kind = kind.name;
   reading.cable = assignment.cable;
@@ -128,13 +132,13 @@ Reading named_reading(const Kind& kind, const std::string& file, const Assignmen
   reading.feature = assignment.feature;
   reading.state = assignment.state;
   reading.repeat = assignment.repeat;
-  reading.file = file;
+  reading.file = problems.file();
   return reading;
 }
 
 Reading curve_reading(text::Table& table, const KnownHeader& header, const Assignment& assignment,
                       Warnings& warnings) {
-  Reading reading = named_reading(*header.kind, table.problems.file(), assignment);
+  Reading reading = named_reading(*header.kind, assignment, table.problems);
   std::vector<KnownColumn> measured;
   for (const ColumnOfKind& column : header.kind->columns)
     if (const KnownColumn* known = header.find(column.quantity); known != nullptr && known->scale)
@@ -153,6 +157,7 @@ Reading curve_reading(text::Table& table, const KnownHeader& header, const Assig
     places.push_back({row.cells[measured[0].index].place, row.cells[measured[1].index].place});
   }
   check_order(reading.values.front(), places, table.problems);
+  check_bandwidth(reading, assignment, table.problems);
   table.problems.refuse_if_any();
   warn_of_unlikely(reading, places, warnings);
   take_bandwidth(reading, assignment, places.front().value, warnings);

@@ -27,8 +27,7 @@ void warn_of_unlikely(const Reading& reading, const std::vector<CurvePlaces>& pl
 Reading curve_reading(text::Table& table, const KnownHeader& header, const Assignment& assignment,
                       Warnings& warnings);
 
-/// A reading with the names of the assignment.
-/// @throws BadInput  when the kind needs a cable or a rig and none is named.
-Reading named_reading(const Kind& kind, const std::string& file, const Assignment& assignment);
+/// A reading with the names of the assignment; a problem when the kind needs a cable or a rig and none is named.
+Reading named_reading(const Kind& kind, const Assignment& assignment, text::Problems& problems);
 
 }  // namespace imported

@@ -24,7 +24,7 @@ Form::Form(text::Table table, const std::vector<std::string>& required,
     if (!table_.column(name))
       problems().add(table_.header.back().place, "column " + name + " is missing",
                      "columns: " + listed(known));
-  problems().refuse_if_any();
+  if (table_.header_is_wrong()) problems().refuse();
 }
 
 const text::Cell* Form::cell(const text::Row& row, std::string_view name) const {

@@ -12,8 +12,8 @@ namespace imported {
 /// A keyed-in table whose columns have plain names, such as a manifest or a list of times.
 class Form {
  public:
-  /// @throws BadInput  with everything wrong in the header and the shape of the rows: a required column is
-  ///         missing, a column is neither required nor optional (with the nearest name).
+  /// @throws BadInput  when the header is wrong, with the shape of the rows: a required column is missing, a
+  ///         column is neither required nor optional (with the nearest name).
   Form(text::Table table, const std::vector<std::string>& required, const std::vector<std::string>& optional);
 
   const std::vector<text::Row>& rows() const { return table_.rows; }

@@ -4,6 +4,7 @@
 #include <set>
 #include <string>
 
+#include "import/values.h"
 #include "text/lines.h"
 #include "text/nearest.h"
 #include "text/utf8.h"
@@ -155,6 +156,14 @@ void add_missing_columns(text::Table& table, const Kind& kind, const std::set<st
                          "such a header is " + kind.example);
 }
 
+/// What is wrong in the header, and in the columns of it that are understood.
+[[noreturn]] void refuse_with_values(text::Table& table, const KnownHeader& header) {
+  for (const text::Row& row : table.rows)
+    for (const KnownColumn& known : header.columns)
+      if (known.scale) value_in(row.cells[known.index], known, !known.column->required, table.problems);
+  table.problems.refuse();
+}
+
 }  // namespace
 
 const KnownColumn* KnownHeader::find(std::string_view quantity) const {
@@ -184,7 +193,7 @@ KnownHeader known_header(text::Table& table) {
     header.columns.push_back({column, scale, i});
   }
   add_missing_columns(table, *header.kind, seen);
-  table.problems.refuse_if_any();
+  if (table.header_is_wrong()) refuse_with_values(table, header);
   return header;
 }
 

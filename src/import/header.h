@@ -31,8 +31,9 @@ struct KnownHeader {
 /// A header cell is the quantity in any case, then the unit: `frequency_Hz`, `resistance (mohm)`, `level
 /// [dB]`, `frequency/kHz`.
 ///
-/// @throws BadInput  with everything wrong in the header (and in the shape of the rows): no known kind,
-///         unknown column, missing column, no unit, a unit that is not accepted, a quantity given twice.
+/// @throws BadInput  when the header is wrong: no known kind, unknown column, missing column, no unit, a unit
+///         that is not accepted, a quantity given twice; with what is wrong in the rows as far as the header
+///         lets them be understood. Of a right header, what is wrong in the rows stays in `table.problems`.
 KnownHeader known_header(text::Table& table);
 
 }  // namespace imported

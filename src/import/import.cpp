@@ -5,6 +5,7 @@
 #include "import/header.h"
 #include "import/touchstone.h"
 #include "import/warnings.h"
+#include "text/error.h"
 #include "text/utf8.h"
 
 namespace imported {
@@ -21,6 +22,16 @@ Parsed parse(const Source& source, const Assignment& assignment) {
     parsed.readings.push_back(curve_reading(table, header, assignment, warnings));
   parsed.warnings = warnings.all();
   return parsed;
+}
+
+CablesNamed cables_named(const Source& source) try {
+  const text::Table table = text::parse_table(source.content, source.name);
+  CablesNamed found{{}, table.problems.empty()};
+  if (const auto column = table.column("cable"))
+    for (const text::Row& row : table.rows) found.names.push_back(row.cells[*column].text);
+  return found;
+} catch (const text::BadInput&) {
+  return {};
 }
 
 }  // namespace imported

@@ -45,4 +45,13 @@ struct Parsed {
 ///         impedance a rig).
 Parsed parse(const Source& source, const Assignment& assignment);
 
+/// The cables that a refused file names, so that other files which name them are not refused for its sake.
+struct CablesNamed {
+  std::vector<std::string> names;
+  bool all = false;  ///< the file is a table, and every row of it could be taken apart
+};
+
+/// Reads no more of the file than its column `cable`, where it has one. Refuses nothing.
+CablesNamed cables_named(const Source& source);
+
 }  // namespace imported

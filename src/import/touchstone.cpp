@@ -153,7 +153,7 @@ Curve curve_of(std::optional<Options>& options, text::Problems& problems) {
 Parsed parse_touchstone(const Source& source, const Assignment& assignment) {
   text::Problems problems(source.name, source.content);
   text::refuse_unless_plain_text(problems);
-  Reading reading = named_reading(kind_named("impedance"), source.name, assignment);
+  Reading reading = named_reading(kind_named("impedance"), assignment, problems);
   std::optional<Options> options;
   Curve curve = curve_of(options, problems);
   if (curve.places.empty() && problems.empty())

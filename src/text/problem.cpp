@@ -73,6 +73,7 @@ Problems::Problems(std::string file, std::string content)
 
 void Problems::add(const Place& place, std::string message, std::string hint) {
   ++count_;
+  first_line_ = std::min(first_line_, place.line);
   if (problems_.size() < most_kept) problems_.push_back({place, std::move(message), std::move(hint)});
 }
 
@@ -97,8 +98,10 @@ std::string Problems::report() const {
   return report;
 }
 
+void Problems::refuse() const { throw BadInput(report()); }
+
 void Problems::refuse_if_any() const {
-  if (!empty()) throw BadInput(report());
+  if (!empty()) refuse();
 }
 
 }  // namespace text

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <cstddef>
+#include <limits>
 #include <memory>
 #include <string>
 #include <vector>
@@ -36,6 +37,9 @@ class Problems {
   void add(const Place& place, std::string message, std::string hint = "");
 
   bool empty() const { return count_ == 0; }
+
+  /// Whether any stands in that line or before it: of the header, whether it can be relied on.
+  bool any_up_to(int line) const { return count_ > 0 && first_line_ <= line; }
   const std::string& file() const { return file_; }
   const std::string& content() const { return *content_; }
 
@@ -45,6 +49,9 @@ class Problems {
   /// One remark in the same form, for warnings that refuse nothing.
   std::string formatted(const Problem& problem) const;
 
+  /// @throws BadInput  with the report.
+  [[noreturn]] void refuse() const;
+
   /// @throws BadInput  with the report, when there is any problem.
   void refuse_if_any() const;
 
@@ -53,6 +60,7 @@ class Problems {
   std::shared_ptr<const std::string> content_;
   std::vector<Problem> problems_;  // the first of them, enough for the report
   std::size_t count_ = 0;
+  int first_line_ = std::numeric_limits<int>::max();
 };
 
 }  // namespace text

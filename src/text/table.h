@@ -32,6 +32,9 @@ struct Table {
   char separator = ',';
   Problems problems;
 
+  /// Whether a problem stands in the header, so that not all of a row can be understood.
+  bool header_is_wrong() const { return problems.any_up_to(header.front().place.line); }
+
   /// The column whose header is `name`, ASCII case ignored.
   std::optional<std::size_t> column(std::string_view name) const;
 };

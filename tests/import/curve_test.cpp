@@ -152,6 +152,31 @@ TEST(Curve, ReportsEveryBadCell) {
       "         ^^^");
 }
 
+TEST(Curve, ReportsNamesShapeOrderAndCellsTogether) {
+  EXPECT_EQ(refusal([] {
+              Assignment unnamed;
+              unnamed.bandwidth_hz = 1;
+              parse({"f.csv", "frequency_Hz,level_dB\n20,0\nabc,0\n30\n10,0\n"}, unnamed);
+            }),
+            "f.csv: a response belongs to a cable, and none is named\n"
+            "  name it with the file, or in the column cable of a manifest\n"
+            "f.csv: a bandwidth is given with the file, but only levels of a noise spectrum have one\n"
+            "  leave the bandwidth out\n"
+            "f.csv:3:1: frequency must be a number in Hz, got \"abc\"\n"
+            "  abc,0\n"
+            "  ^^^\n"
+            "f.csv:4:1: 1 cell in this row, the header has 2\n"
+            "  30\n"
+            "  ^^ nothing for \"level_dB\"\n"
+            "f.csv:5:1: frequency must rise from row to row, here it falls from 20 Hz\n"
+            "  10,0\n"
+            "  ^^ sort the rows by frequency, one row each");
+  EXPECT_EQ(curve_refusal("frequency_Hz,level_dB\n20,0\n30\n"),
+            "f.csv:3:1: 1 cell in this row, the header has 2\n"
+            "  30\n"
+            "  ^^ nothing for \"level_dB\"");
+}
+
 TEST(Curve, RefusesDecimalCommasBetweenCommas) {
   EXPECT_EQ(curve_refusal("frequency_Hz,level_dB\n20,5,-0,1\n"),
             "f.csv:2:6: 4 cells in this row, the header has 2\n"

@@ -79,7 +79,7 @@ TEST(Header, OfNoKindIsToldWhatKindsThereAre) {
             "frequency_Hz,density_nV_per_sqrtHz");
 }
 
-TEST(Header, MistakesAreReportedTogetherWithMisshapenRows) {
+TEST(Header, MistakesAreReportedTogetherWithThoseOfRows) {
   EXPECT_EQ(curve_refusal("frequency_Hz,level\n20,1\n30\n"),
             "f.csv:1:14: column \"level\" names no unit: write level_dB\n"
             "  frequency_Hz,level\n"
@@ -87,6 +87,19 @@ TEST(Header, MistakesAreReportedTogetherWithMisshapenRows) {
             "f.csv:3:1: 1 cell in this row, the header has 2\n"
             "  30\n"
             "  ^^ nothing for \"level\"");
+  EXPECT_EQ(
+      cable_refusal("cable,length_m,resistance,weather\nx,-1,,wet\n"),
+      "c.csv:1:16: column \"resistance\" names no unit: write resistance_ohm\n"
+      "  cable,length_m,resistance,weather\n"
+      "                 ^^^^^^^^^^ accepted: uohm, mohm, ohm, kohm, Mohm, uohm/m, mohm/m, ohm/km, ohm/m\n"
+      "c.csv:1:27: unknown column \"weather\" in a table of cables\n"
+      "  cable,length_m,resistance,weather\n"
+      "                            ^^^^^^^ such a header is "
+      "cable,length_m,resistance_ohm,inductance_uH,capacitance_pF,frequency_Hz; a column note may hold "
+      "anything\n"
+      "c.csv:2:3: length must be above 0, got -1\n"
+      "  x,-1,,wet\n"
+      "    ^^");
 }
 
 TEST(KindNamed, RefusesUnknownNames) {

@@ -34,6 +34,16 @@ TEST(Problems, ThrowOnlyWhenThereAreAny) {
   EXPECT_EQ(problems.report(), "t.csv: is odd");
 }
 
+TEST(Problems, KnowWhetherTheyReachTheHeader) {
+  Problems problems("t.csv", "a\n1\n");
+  EXPECT_FALSE(problems.any_up_to(1));
+  problems.add({2, 1, 1}, "is odd");
+  EXPECT_FALSE(problems.any_up_to(1));
+  EXPECT_TRUE(problems.any_up_to(2));
+  problems.add({}, "is odd");
+  EXPECT_TRUE(problems.any_up_to(1));
+}
+
 TEST(Problems, KeepTheCaretUnderTabsAndWideLetters) {
   EXPECT_EQ(Problems("t", "\xC3\xA9\t12\n").formatted({{1, 3, 2}, "m", "h"}),
             "t:1:3: m\n  \xC3\xA9\t12\n   \t^^ h\n");

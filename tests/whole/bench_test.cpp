@@ -87,6 +87,26 @@ TEST(Bench, NamesFaultsOfEveryStageAtOnce) {
     expect_in(ran.err, fault);
 }
 
+// A refused file hides no mistaken name, and a refused table of cables makes no name mistaken.
+TEST(Bench, NamesOfRefusedFilesAreLookedAt) {
+  Folder folder;
+  make_campaign(folder);
+  folder.write("words.csv", "frequency_Hz,level_dB\n20,x\n30,0\n40\n");
+  folder.write("good.csv", "frequency_Hz,level_dB\n20,0\n20000,0\n");
+  folder.write("new.csv", "cable,length_m,resistance_ohm\nnew-pair,3,x\n");
+  folder.write("all.csv", "file,cable,rig\nwords.csv,thick-pear,hal\ngood.csv,new-pair,\nnew.csv,,\n");
+  const Ran ran = run_program(folder, {"import", "--manifest", "all.csv"});
+  EXPECT_EQ(ran.status, 2);
+  for (const char* fault : {"words.csv:2:4:", "words.csv:4:1:", "new.csv:2:12:",
+                            "words.csv: there is no cable \"thick-pear\"; did you mean \"thick-pair\"?",
+                            "words.csv: there is no rig \"hal\"; did you mean \"hall\"?"})
+    expect_in(ran.err, fault);
+  EXPECT_EQ(ran.err.find("good.csv"), std::string::npos) << ran.err;
+  folder.write("new.csv", "cable,length_m,resistance_ohm\nnew-pair,3,0,1\n");
+  EXPECT_EQ(run_program(folder, {"import", "--manifest", "all.csv"}).err.find("there is no cable"),
+            std::string::npos);
+}
+
 TEST(Bench, NamesAnImpossibleCableBesideOtherFaults) {
   Folder folder;
   make_campaign(folder);

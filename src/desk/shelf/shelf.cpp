@@ -55,10 +55,14 @@ struct Batch {
   Imported result;
   std::vector<store::SourceFile> sources;
   std::string refusals;
+  std::vector<imported::Reading> refused;  // their names alone
+  std::set<std::string> cables_of_refused;
+  bool all_cables_known = true;
 
   void add(const Path& file, const std::string& shown_name, const imported::Assignment& assignment) {
+    std::string content;
     try {
-      const std::string content = read_file(file);
+      content = read_file(file);
       const std::string sha256_hex = seal::to_hex(seal::sha256(content));
       imported::Parsed parsed = imported::parse({shown_name, content}, assignment);
       for (imported::Reading& reading : parsed.readings) {
@@ -66,10 +70,23 @@ struct Batch {
         result.readings.push_back(std::move(reading));
       }
       result.warnings.insert(result.warnings.end(), parsed.warnings.begin(), parsed.warnings.end());
-      sources.push_back({shown_name, sha256_hex, content});
+      sources.push_back({shown_name, sha256_hex, std::move(content)});
     } catch (const text::BadInput& error) {
       refuse(error.what());
+      remember_names({shown_name, content}, assignment);
     }
+  }
+
+  /// So that a refused file hides no mistaken name, and a refused table of cables makes no name mistaken.
+  void remember_names(const imported::Source& source, const imported::Assignment& assignment) {
+    imported::Reading& names = refused.emplace_back();
+    names.file = source.name;
+    names.cable = assignment.cable;
+    names.rig = assignment.rig;
+    if (!assignment.cable.empty()) return;
+    const imported::CablesNamed cables = imported::cables_named(source);
+    cables_of_refused.insert(cables.names.begin(), cables.names.end());
+    all_cables_known = all_cables_known && cables.all;
   }
 
   void refuse(const std::string& why) { refusals += (refusals.empty() ? "" : "\n") + why; }
@@ -78,10 +95,13 @@ struct Batch {
   void check_names(const std::string& what, std::string imported::Reading::*name,
                    const std::set<std::string>& known, const std::string& remedy) {
     std::set<std::string> told;
-    for (const imported::Reading& reading : result.readings) {
-      const std::string& one = reading.*name;
+    std::vector<const imported::Reading*> all;
+    for (const imported::Reading& reading : result.readings) all.push_back(&reading);
+    for (const imported::Reading& reading : refused) all.push_back(&reading);
+    for (const imported::Reading* reading : all) {
+      const std::string& one = reading->*name;
       if (one.empty() || known.contains(one) || !told.insert(one).second) continue;
-      refuse(text::printable(reading.file) + ": there is no " + what + " " + text::quoted(one) +
+      refuse(text::printable(reading->file) + ": there is no " + what + " " + text::quoted(one) +
              text::did_you_mean(one, {known.begin(), known.end()}) + "\n" + remedy);
     }
   }
@@ -128,7 +148,9 @@ struct Batch {
         } catch (const text::BadInput& error) {
           refuse(text::printable(reading.file) + ": " + error.what());
         }
-    check_names("cable", &imported::Reading::cable, known, "add it first, or import its table");
+    known.insert(cables_of_refused.begin(), cables_of_refused.end());
+    if (all_cables_known)
+      check_names("cable", &imported::Reading::cable, known, "add it first, or import its table");
     std::set<std::string> rigs;
     for (const store::Rig& rig : campaign.rigs()) rigs.insert(rig.name);
     check_names("rig", &imported::Reading::rig, rigs, "add it first: blindswap rig");
