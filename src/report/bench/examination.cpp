@@ -16,19 +16,28 @@ std::string kind_words(const std::string& kind, const std::string& rig) {
   return (kind == "cable-lcr" ? "totals of the cable" : kind) + (rig.empty() ? "" : " on rig " + rig);
 }
 
-/// A difference of logarithms in per cent, of a phase in degrees, of levels in dB.
-std::string size_words(double value, bool is_relative, const std::string& kind, bool with_sign) {
-  const double shown = is_relative ? 100 * std::expm1(value) : value;
-  const std::string unit = is_relative ? " %" : kind == "phase" ? " deg" : " dB";
-  const std::string digits = number_words(shown, is_relative ? 1 : 2);
-  return (with_sign && shown > 0 ? "+" : "") + digits + unit;
+/// A difference of logarithms in per cent.
+double shown_size(double value, bool is_relative) { return is_relative ? 100 * std::expm1(value) : value; }
+
+int usual_decimals(bool is_relative) { return is_relative ? 1 : 2; }
+
+std::string with_unit(const std::string& number, bool is_relative, const std::string& kind) {
+  return number + (is_relative ? " %" : kind == "phase" ? " deg" : " dB");
 }
 
-/// How far repeats lie apart; where one of them must be mistaken, a number of per cent would mean nothing.
+/// With its sign; `shown` as shown_size gives it.
+std::string signed_words(double shown, int decimals, bool is_relative, const std::string& kind) {
+  return (shown > 0 ? "+" : "") + with_unit(number_words(shown, decimals), is_relative, kind);
+}
+
+/// A number of per cent would mean nothing: a repeat must be mistaken.
+bool is_too_far_apart(double spread, bool is_relative) { return is_relative && spread > std::log(10.0); }
+
+/// How far repeats lie apart.
 std::string spread_size_words(double value, bool is_relative, const std::string& kind) {
-  const double ten_times = std::log(10.0);
-  return is_relative && value > ten_times ? "more than ten times"
-                                          : size_words(value, is_relative, kind, false);
+  if (is_too_far_apart(value, is_relative)) return "more than ten times";
+  return with_unit(number_words(shown_size(value, is_relative), usual_decimals(is_relative)), is_relative,
+                   kind);
 }
 
 Section doubts_section(const findings::BenchFindings& bench) {
@@ -76,12 +85,28 @@ std::string spread_words(const BenchComparison& comparison) {
   return words + ".";
 }
 
-/// "+52.6 %, repeatability 0.9 %" or "0.04 dB, within repeatability 0.06 dB".
+/// As many decimals as tell two numbers apart that are not the same.
+int telling_decimals(double one, double other, int usual) {
+  constexpr int kMost = 6;
+  int decimals = usual;
+  while (decimals < kMost && text::fixed(one, decimals) == text::fixed(other, decimals)) ++decimals;
+  return decimals == kMost ? usual : decimals;
+}
+
+/// "+52.6 %, beyond repeatability 0.9 %" or "0.04 dB, within repeatability 0.06 dB": the limit on the side of
+/// the difference, as a third less is as far from the same as half as much again.
 std::string difference_words(const BenchDifference& one, const std::string& kind) {
-  const std::string size = size_words(one.difference, one.is_relative, kind, true);
-  if (!one.repeatability_limit) return size + ", repeatability not known";
-  const std::string limit = spread_size_words(*one.repeatability_limit, one.is_relative, kind);
-  return size + (one.is_beyond() ? ", beyond repeatability " : ", within repeatability ") + limit;
+  const double size = shown_size(one.difference, one.is_relative);
+  const auto size_words = [&](int decimals) { return signed_words(size, decimals, one.is_relative, kind); };
+  const int usual = usual_decimals(one.is_relative);
+  if (!one.repeatability_limit) return size_words(usual) + ", repeatability not known";
+  const std::string side = one.is_beyond() ? ", beyond repeatability " : ", within repeatability ";
+  if (is_too_far_apart(*one.repeatability_limit, one.is_relative))
+    return size_words(usual) + side + "more than ten times";
+  const double limit =
+      std::abs(shown_size(std::copysign(*one.repeatability_limit, one.difference), one.is_relative));
+  const int decimals = telling_decimals(std::abs(size), limit, usual);
+  return size_words(decimals) + side + with_unit(number_words(limit, decimals), one.is_relative, kind);
 }
 
 std::string row_words(const BenchComparison::Row& row, const std::string& kind) {
@@ -140,7 +165,8 @@ std::string feature_words(const FeatureTest& test) {
                                          [](double a, double b) { return std::abs(a) < std::abs(b); }) -
                         test.difference.begin());
   words += ": " + test.quantities[place] + " " +
-           size_words(test.difference[place], test.is_relative, test.kind, true);
+           signed_words(shown_size(test.difference[place], test.is_relative),
+                        usual_decimals(test.is_relative), test.is_relative, test.kind);
   if (!test.tested) return words + "; not tested: that needs three readings in all, and more to say anything";
   words += ", p " + text::significant(test.tested->test.p, 3) + " over " +
            std::to_string(test.quantities.size()) +
