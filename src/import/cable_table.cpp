@@ -9,6 +9,7 @@
 #include "import/curves.h"
 #include "import/values.h"
 #include "text/number.h"
+#include "text/utf8.h"
 
 namespace imported {
 namespace {
