@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "desk/shelf/circuit.h"
+#include "desk/shelf/shelf.h"
 #include "text/error.h"
 
 namespace desk {

@@ -11,6 +11,7 @@
 #include "hearing/trim.h"
 #include "text/error.h"
 #include "text/number.h"
+#include "text/utf8.h"
 
 namespace desk {
 namespace {
