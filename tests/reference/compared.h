@@ -73,7 +73,7 @@ inline void expect_alike(const Function& function, const std::vector<Call>& call
 class AgainstR : public testing::Test {
  protected:
   void SetUp() override {
-    if (tier() == "quick") GTEST_SKIP() << "not in the quick tier";
+    if (tier() == "quick") GTEST_SKIP() << "a minute of comparisons with R and SciPy: not in the quick tier";
     if (!has_r()) GTEST_SKIP() << "needs R: Debian package r-base-core";
   }
 };
@@ -89,7 +89,7 @@ class AgainstPsych : public AgainstR {
 class AgainstPython : public testing::Test {
  protected:
   void SetUp() override {
-    if (tier() == "quick") GTEST_SKIP() << "not in the quick tier";
+    if (tier() == "quick") GTEST_SKIP() << "a minute of comparisons with R and SciPy: not in the quick tier";
     if (python_with_scipy().empty()) GTEST_SKIP() << "needs SciPy: Debian package python3-scipy";
   }
 };

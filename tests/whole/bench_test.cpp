@@ -15,6 +15,15 @@ void expect_in(const std::string& text, const std::string& words) {
   EXPECT_NE(flat.find(wanted), std::string::npos) << words << "\nin\n" << text;
 }
 
+/// Runs it and expects a refusal with all of these in it; gives all that was told.
+std::string expect_faults(const Folder& folder, const std::vector<std::string>& words,
+                          const std::vector<std::string>& faults) {
+  const Ran ran = run_program(folder, words);
+  EXPECT_EQ(ran.status, 2);
+  for (const std::string& fault : faults) expect_in(ran.err, fault);
+  return ran.err;
+}
+
 TEST(Bench, LeadsToGapsMistakesAndFeatures) {
   Folder folder;
   make_campaign(folder);
@@ -60,11 +69,9 @@ TEST(Bench, NamesEveryFaultOfAManifestAndImportsNothing) {
   folder.write("empty.csv", "");
   folder.write("all.csv", "file,cable\ngood.csv,thick-pair\nwords.csv,thick-pair\nempty.csv,thick-pair\n");
   const std::string before = expect_done(folder, {"list"});
-  const Ran ran = run_program(folder, {"import", "--manifest", "all.csv"});
-  EXPECT_EQ(ran.status, 2);
-  for (const char* fault : {"words.csv:2:4: level must be a number in dB, got \"x\"",
-                            "words.csv:4:4:", "empty.csv: is empty", "nothing was imported"})
-    expect_in(ran.err, fault);
+  expect_faults(folder, {"import", "--manifest", "all.csv"},
+                {"words.csv:2:4: level must be a number in dB, got \"x\"",
+                 "words.csv:4:4:", "empty.csv: is empty", "nothing was imported"});
   EXPECT_EQ(expect_done(folder, {"list"}), before);
 }
 
@@ -78,13 +85,11 @@ TEST(Bench, NamesFaultsOfEveryStageAtOnce) {
       "all.csv",
       "file,cable,rig,repeat\ngood.csv,thick-pear,hal,1\ngood.csv,thick-pair,,2\nmissing.csv,thick-pair,,x\n"
       "odd.csv,,,1\n");
-  const Ran ran = run_program(folder, {"import", "--manifest", "all.csv"});
-  EXPECT_EQ(ran.status, 2);
-  for (const char* fault :
-       {"all.csv:3:1: file \"good.csv\" stands twice", "all.csv:4:25:", "cannot read missing.csv",
-        "good.csv: there is no cable \"thick-pear\"; did you mean \"thick-pair\"?",
-        "good.csv: there is no rig \"hal\"; did you mean \"hall\"?", "odd.csv:2:13:", "nothing was imported"})
-    expect_in(ran.err, fault);
+  expect_faults(
+      folder, {"import", "--manifest", "all.csv"},
+      {"all.csv:3:1: file \"good.csv\" stands twice", "all.csv:4:25:", "cannot read missing.csv",
+       "good.csv: there is no cable \"thick-pear\"; did you mean \"thick-pair\"?",
+       "good.csv: there is no rig \"hal\"; did you mean \"hall\"?", "odd.csv:2:13:", "nothing was imported"});
 }
 
 // A refused file hides no mistaken name, and a refused table of cables makes no name mistaken.
@@ -95,13 +100,12 @@ TEST(Bench, NamesOfRefusedFilesAreLookedAt) {
   folder.write("good.csv", "frequency_Hz,level_dB\n20,0\n20000,0\n");
   folder.write("new.csv", "cable,length_m,resistance_ohm\nnew-pair,3,x\n");
   folder.write("all.csv", "file,cable,rig\nwords.csv,thick-pear,hal\ngood.csv,new-pair,\nnew.csv,,\n");
-  const Ran ran = run_program(folder, {"import", "--manifest", "all.csv"});
-  EXPECT_EQ(ran.status, 2);
-  for (const char* fault : {"words.csv:2:4:", "words.csv:4:1:", "new.csv:2:12:",
-                            "words.csv: there is no cable \"thick-pear\"; did you mean \"thick-pair\"?",
-                            "words.csv: there is no rig \"hal\"; did you mean \"hall\"?"})
-    expect_in(ran.err, fault);
-  EXPECT_EQ(ran.err.find("good.csv"), std::string::npos) << ran.err;
+  const std::string told =
+      expect_faults(folder, {"import", "--manifest", "all.csv"},
+                    {"words.csv:2:4:", "words.csv:4:1:", "new.csv:2:12:",
+                     "words.csv: there is no cable \"thick-pear\"; did you mean \"thick-pair\"?",
+                     "words.csv: there is no rig \"hal\"; did you mean \"hall\"?"});
+  EXPECT_EQ(told.find("good.csv"), std::string::npos) << told;
   folder.write("new.csv", "cable,length_m,resistance_ohm\nnew-pair,3,0,1\n");
   EXPECT_EQ(run_program(folder, {"import", "--manifest", "all.csv"}).err.find("there is no cable"),
             std::string::npos);
@@ -111,10 +115,8 @@ TEST(Bench, NamesAnImpossibleCableBesideOtherFaults) {
   Folder folder;
   make_campaign(folder);
   folder.write("slash.csv", "cable,length_m,resistance_ohm\na/b,3,0.1\n");
-  const Ran ran = run_program(folder, {"import", "slash.csv", "missing.csv"});
-  EXPECT_EQ(ran.status, 2);
-  for (const char* fault : {"slash.csv: a cable's name must be", "cannot read missing.csv"})
-    expect_in(ran.err, fault);
+  expect_faults(folder, {"import", "slash.csv", "missing.csv"},
+                {"slash.csv: a cable's name must be", "cannot read missing.csv"});
 }
 
 TEST(Bench, GivesNoPerCentOfAMistakenRepeat) {
